@@ -177,8 +177,11 @@ public sealed record Sample(Day Day) : Fact(Day)
 /// <param name="Outcome">The outcome as received; absent when only a value came (rule T8).</param>
 public sealed record TestResult(Day Day, TestMethod Method, Outcome? Outcome) : Fact(Day)
 {
-    /// <summary>When it was reported; absent in the message = when it was recorded.</summary>
-    public Instant Reported { get; init; }
+    /// <summary>When it was reported, as received; absent = when it was recorded.</summary>
+    public Instant? ReportedAt { get; init; }
+
+    /// <summary>The instant from which it is known (rule F2).</summary>
+    public Instant Known => ReportedAt ?? Recorded;
 
     /// <summary>The measured value, as received.</summary>
     public double? Value { get; init; }
@@ -202,8 +205,14 @@ public sealed record TestResult(Day Day, TestMethod Method, Outcome? Outcome) : 
 /// <summary>Ultrasound or palpation (rule T6).</summary>
 public sealed record Examination(Day Day, TestMethod Method, Outcome Outcome) : Fact(Day)
 {
-    /// <summary>When it was reported; absent in the message = when it was recorded; a fact posted with its day only is known from that day.</summary>
-    public Instant? Reported { get; init; }
+    /// <summary>When it was reported, as received.</summary>
+    public Instant? ReportedAt { get; init; }
+
+    /// <summary>Whether it came as a test result: then, without a report instant, it is known when recorded (rule F2).</summary>
+    public bool CameAsResult { get; init; }
+
+    /// <summary>The instant from which it is known; absent = from its own day, like every other fact.</summary>
+    public Instant? Known => ReportedAt ?? (CameAsResult ? Recorded : null);
 
     /// <summary>Whether a corpus luteum was seen; absent = not said (rule S9).</summary>
     public bool? CorpusLuteum { get; init; }

@@ -8,13 +8,10 @@ namespace ReproLink.Calendar.Facts;
 /// the same facts posted in any order carry the same ids, so that the calendar is the same to the letter.
 /// </remarks>
 /// <param name="Value">64 bits.</param>
-public readonly record struct FactId(long Value) : IComparable<FactId>
+public readonly record struct FactId(long Value)
 {
     private const string Digits = "0123456789abcdefghjkmnpqrstvwxyz";
     private const int Length = 13;
-
-    /// <inheritdoc/>
-    public int CompareTo(FactId other) => Value.CompareTo(other.Value);
 
     /// <summary>The id as text, e.g. <c>f_0c5t9x2m7h1ka</c>.</summary>
     public override string ToString() => string.Create(Length + 2, Value, static (text, value) =>
