@@ -154,6 +154,14 @@ public sealed record Protocol(string Id, string Name, AnimalClass Class, Protoco
     /// <summary>Notes for a reader.</summary>
     public string? Notes { get; init; }
 
+    /// <summary>Whether a programme may choose it: a schedule recalled but not re-read is shown, not used.</summary>
+    public bool IsSelectable => Evidence is not Evidence.Memory;
+
+    /// <summary>Hours from the start to a step with every day counted as 24 hours; clock changes come in with the dates.</summary>
+    public int HoursFromStart(ProtocolStep step) =>
+        (step.Days * 24 ?? step.Hours ?? 0)
+        + (step.Anchor is null ? 0 : HoursFromStart(Steps.First(s => s.Id == step.Anchor)));
+
     /// <summary>The first gated step; absent = none.</summary>
     public ProtocolStep? FirstGated => Steps.FirstOrDefault(s => s.Gated);
 
