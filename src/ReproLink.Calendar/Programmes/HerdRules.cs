@@ -7,6 +7,10 @@ namespace ReproLink.Calendar.Programmes;
 public sealed class HerdRules
 {
     private readonly ProgrammeVersion[] _versions;
+    private readonly WorkDays[] _workDays;
+
+    /// <summary>How far ahead a day of a kind is looked for, in days.</summary>
+    public const int Horizon = 366;
 
     /// <summary>The rules of a herd.</summary>
     /// <param name="zone">The herd's time zone.</param>
@@ -23,6 +27,9 @@ public sealed class HerdRules
         {
             _versions = [ProgrammeVersion.Default];
         }
+
+        _workDays = [.. _versions.Select(v => new WorkDays(v.Programme))];
+        Laboratory = new LaboratoryCalendar(this);
     }
 
     /// <summary>The herd's time zone.</summary>
@@ -34,18 +41,74 @@ public sealed class HerdRules
     /// <summary>The versions in the order in which they come into force.</summary>
     public IReadOnlyList<ProgrammeVersion> Versions => _versions;
 
+    /// <summary>The way of a sample to its answer.</summary>
+    public LaboratoryCalendar Laboratory { get; }
+
     /// <summary>The version in force on a day; before the first version, the first (rule S10).</summary>
-    public ProgrammeVersion On(Day day)
+    public ProgrammeVersion On(Day day) => _versions[IndexOn(day)];
+
+    /// <summary>The work days of the version in force on a day (rule S10: each day by its own version).</summary>
+    public WorkDays WorkDaysOn(Day day) => _workDays[IndexOn(day)];
+
+    /// <summary>Whether blood is drawn that day.</summary>
+    public bool IsSamplingDay(Day day) => WorkDaysOn(day).IsSampling(day);
+
+    /// <summary>Whether a protocol may start that day.</summary>
+    public bool IsStartDay(Day day) => WorkDaysOn(day).IsStart(day);
+
+    /// <summary>The first sampling day on or after a day; null = none within <see cref="Horizon"/>.</summary>
+    public Day? FirstSamplingDay(Day from)
+    {
+        for (var day = from; day <= from + Horizon; day += 1)
+        {
+            if (IsSamplingDay(day))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The last sampling day in [<paramref name="notBefore"/>, <paramref name="notAfter"/>]; null = none.</summary>
+    public Day? LastSamplingDay(Day notBefore, Day notAfter)
+    {
+        for (var day = notAfter; day >= notBefore; day -= 1)
+        {
+            if (IsSamplingDay(day))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The first start day on or after a day; null = none within <see cref="Horizon"/>.</summary>
+    public Day? FirstStartDay(Day from)
+    {
+        for (var day = from; day <= from + Horizon; day += 1)
+        {
+            if (IsStartDay(day))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
+
+    private int IndexOn(Day day)
     {
         for (var i = _versions.Length - 1; i > 0; i--)
         {
             if (_versions[i].Programme.InForceFrom <= day)
             {
-                return _versions[i];
+                return i;
             }
         }
 
-        return _versions[0];
+        return 0;
     }
 
     /// <summary>The local day of an instant.</summary>

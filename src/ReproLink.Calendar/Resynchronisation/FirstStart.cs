@@ -1,0 +1,146 @@
+using NodaTime;
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
+using ReproLink.Calendar.Protocols;
+using ReproLink.Calendar.Status;
+
+namespace ReproLink.Calendar.Resynchronisation;
+
+/// <summary>The decision a first test serves: the first step that needs its answer, at the first feasible start (rules S1, S2, W2).</summary>
+/// <param name="Protocol">The protocol.</param>
+/// <param name="Start">The start day.</param>
+/// <param name="Step">The step that needs the answer.</param>
+/// <param name="StepAt">Its wall-clock time.</param>
+/// <param name="LastDraw">The last sampling day whose answer is back before it; null = none: a pinned start without a draw day serves nothing.</param>
+/// <param name="Slips">By how many start weekdays it slipped.</param>
+/// <param name="PinnedBy">The recorded first step that pins it; absent = not pinned.</param>
+public sealed record FirstStart(
+    Protocol Protocol, Day Start, ProtocolStep Step, LocalDateTime StepAt, Day? LastDraw, int Slips, FactId? PinnedBy)
+{
+    /// <summary>S2: a before-result start slips at most this many start weekdays.</summary>
+    public const int MostSlips = 3;
+
+    /// <summary>The first feasible start; null = no protocol for her class, or none feasible: the plan waits for <c>open</c>.</summary>
+    /// <param name="state">The animal.</param>
+    /// <param name="rules">The herd's rules.</param>
+    /// <param name="dayZero">Day 0 of the latest service, or the last day with the bull.</param>
+    /// <param name="opens">First day on which she may be bled.</param>
+    public static FirstStart? Find(AnimalState state, HerdRules rules, Day dayZero, Day opens)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(rules);
+        var choice = state.GoverningProgramme(rules, opens).Resynchronisation;
+        var protocol = ProtocolLibrary.Find(state.IsHeifer ? choice.ProtocolHeifer : choice.Protocol);
+        if (protocol?.FirstGated is not { } gated)
+        {
+            return null;
+        }
+
+        // A published recipe comes with its own start (S1).
+        var rule = protocol.Start?.Rule ?? choice.Start;
+        var startDay = protocol.Start?.Day ?? choice.StartDay;
+        return rule == StartRule.BeforeResult && protocol.MayStartBeforeResult
+            ? BeforeResult(state, rules, protocol, gated, dayZero + startDay, opens)
+            : AtResult(rules, protocol, opens);
+    }
+
+    private static FirstStart? BeforeResult(AnimalState state, HerdRules rules, Protocol protocol, ProtocolStep gated, Day earliest, Day opens)
+    {
+        FirstStart? feasible = null;
+        var starts = new List<FirstStart>(MostSlips + 1);
+        var from = earliest;
+        for (var slips = 0; slips <= MostSlips && rules.FirstStartDay(from) is { } start; slips++)
+        {
+            var at = StepTimes.Planned(protocol, gated, StartAt(rules, protocol, start), rules.Zone);
+            var draw = DrawFor(rules, opens, at);
+            var one = new FirstStart(protocol, start, gated, at, draw, slips, null);
+            feasible ??= draw is null ? null : one;
+            starts.Add(one);
+            from = start + 1;
+        }
+
+        return Pin(state, rules, starts, opens) ?? feasible;
+    }
+
+    private static FirstStart? AtResult(HerdRules rules, Protocol protocol, Day opens)
+    {
+        if (rules.FirstSamplingDay(opens) is not { } draw || rules.Laboratory.Report(draw) is not { } report)
+        {
+            return null;
+        }
+
+        for (var start = rules.FirstStartDay(report.Day); start is { } day; start = rules.FirstStartDay(day + 1))
+        {
+            var at = StartAt(rules, protocol, day);
+            if (report.IsBefore(day, at.TimeOfDay))
+            {
+                return new FirstStart(protocol, day, protocol.Steps[0], at, DrawFor(rules, opens, at), 0, null);
+            }
+        }
+
+        return null;
+    }
+
+    // S2: a recorded first step within tolerance of a candidate start pins the start to the nearest one (tie: earlier).
+    private static FirstStart? Pin(AnimalState state, HerdRules rules, List<FirstStart> starts, Day opens)
+    {
+        foreach (var treatment in state.Treatments)
+        {
+            if (starts.Count == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind))
+            {
+                continue;
+            }
+
+            FirstStart? nearest = null;
+            var least = double.MaxValue;
+            foreach (var start in starts)
+            {
+                var first = start.Protocol.Steps[0];
+                var late = (StepTimes.Resolve(Recorded(treatment), rules.Zone) - StepTimes.Resolve(StartAt(rules, start.Protocol, start.Start), rules.Zone)).TotalHours;
+                if (late >= -first.EarlyHours && late <= first.LateHours && Math.Abs(late) < least)
+                {
+                    (nearest, least) = (start, Math.Abs(late));
+                }
+            }
+
+            if (nearest is not null)
+            {
+                return Hang(nearest, treatment, rules, opens);
+            }
+        }
+
+        return null;
+    }
+
+    // S3: the planned times stay as long as the interval from the recorded time is within tolerance; else it hangs on it.
+    private static FirstStart Hang(FirstStart start, Treatment treatment, HerdRules rules, Day opens)
+    {
+        var planned = start.StepAt;
+        var done = treatment.Time is { } time
+            ? StepTimes.At(treatment.Day, time)
+            : StepTimes.At(treatment.Day, StartAt(rules, start.Protocol, start.Start).TimeOfDay);
+        var hung = StepTimes.Planned(start.Protocol, start.Step, done, rules.Zone);
+        var early = (StepTimes.Resolve(planned, rules.Zone) - StepTimes.Resolve(hung, rules.Zone)).TotalHours;
+        var at = early >= -start.Step.EarlyHours && early <= start.Step.LateHours ? planned : hung;
+        return start with { StepAt = at, LastDraw = DrawFor(rules, opens, at), PinnedBy = treatment.Id };
+    }
+
+    private static LocalDateTime Recorded(Treatment treatment) => StepTimes.At(treatment.Day, treatment.Time ?? LocalTime.Midnight);
+
+    private static Day? DrawFor(HerdRules rules, Day opens, LocalDateTime at) =>
+        rules.Laboratory.LastUsefulDraw(opens, Day.From(at.Date), at.TimeOfDay);
+
+    private static LocalDateTime StartAt(HerdRules rules, Protocol protocol, Day day)
+    {
+        var week = rules.On(day).Programme.Week;
+        return StepTimes.At(day, protocol.StartSession == Session.Afternoon ? week.Afternoon : week.Morning);
+    }
+
+    private static bool Is(Agent agent, StepKind step) => (agent, step) switch
+    {
+        (Agent.Gnrh, StepKind.Gnrh) or (Agent.Pgf, StepKind.Pgf) => true,
+        (Agent.InsertIn, StepKind.InsertIn) or (Agent.InsertOut, StepKind.InsertOut) => true,
+        _ => false,
+    };
+}

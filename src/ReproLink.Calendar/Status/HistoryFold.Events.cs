@@ -1,0 +1,222 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
+
+namespace ReproLink.Calendar.Status;
+
+public sealed partial class HistoryFold
+{
+    /// <summary>Inseminations at most this many days apart are one service (common practice).</summary>
+    internal const int SameServiceDays = 3;
+
+    /// <summary>T7 f: fewest days from the day that dates a pregnancy to a calving that fits it.</summary>
+    internal const int ShortestGestationDays = 260;
+
+    /// <summary>T7 f: fewest days from the latest service to any calving.</summary>
+    internal const int ShortestSinceServiceDays = 200;
+
+    /// <summary>T7 a, b, c: days after the raising fact before another sample may end the conflict.</summary>
+    internal const int SecondSampleDays = 7;
+
+    /// <summary>T7 g: days after prostaglandin before a blood sample tells anything (the protein outlasts the pregnancy).</summary>
+    internal const int AfterProstaglandinDays = 21;
+
+    private TestRules Test(Day on) => _state.GoverningProgramme(_rules, on).Test;
+
+    private void Calve(Calving calving)
+    {
+        var before = _state.Underneath;
+        var tooSoon = TooSoonAfter(calving);
+        var wasOpen = before == AnimalStatus.Open ? _state.LastOpen : null;
+        StartLactation(calving);
+        if (IsConfirmed(calving))
+        {
+            return;
+        }
+
+        if (wasOpen is not null)
+        {
+            Raise(new Conflict(ConflictKind.CalvedWhileOpen, calving.Day, calving.Id, wasOpen.Fact, null),
+                "calved while her status was open: one of the two is wrong, examine her or confirm the calving");
+        }
+
+        if (tooSoon is { } against)
+        {
+            Raise(new Conflict(ConflictKind.CalvedTooSoon, calving.Day, calving.Id, against, null),
+                "calved too soon after the service that dates her or after the latest service: examine her or confirm the calving");
+        }
+    }
+
+    // T7 f. The fact that the calving comes too soon after; null = it does not.
+    private FactId? TooSoonAfter(Calving calving)
+    {
+        if (_state.Pregnancy is { From: { } from } pregnancy && calving.Day - from < ShortestGestationDays)
+        {
+            return pregnancy.By?.Fact.Id ?? pregnancy.ByExposure?.Fact.Id;
+        }
+
+        ServiceAttempt? latest = null;
+        foreach (var service in _state.ServiceList)
+        {
+            if (latest is null || service.DayZero >= latest.DayZero)
+            {
+                latest = service;
+            }
+        }
+
+        return latest is not null && calving.Day - latest.DayZero < ShortestSinceServiceDays ? latest.Fact.Id : null;
+    }
+
+    private void StartLactation(Calving calving)
+    {
+        if (_calvingDays is null || _calvingDays[^1] != calving.Day)
+        {
+            (_calvingDays ??= []).Add(calving.Day);
+        }
+
+        _state.LastCalving = calving;
+        _state.ServiceList.Clear();
+        _state.LossList.Clear();
+        _state.SampleList.Clear();
+        _state.TreatmentList.Clear();
+        _state.ConflictList.Clear();
+        _state.Pregnancy = null;
+        _state.Recheck = null;
+        _state.Invalid = null;
+        _state.Presumed = null;
+        _state.LastOpen = null;
+        _state.DryOff = null;
+        // T4: an exposure still running after the calving counts for the new lactation, from the calving.
+        if (_state.ExposureList.Count > 0)
+        {
+            _state.ExposureList = [.. _state.ExposureList
+                .Where(e => e.Last is not { } last || last > calving.Day)
+                .Select(e => new ExposureSpell(e.Fact, calving.Day, e.Last))];
+        }
+    }
+
+    private void Lose(Loss loss)
+    {
+        var test = Test(loss.Day);
+        var age = AgeOfLost(loss.Day);
+        var clearance = age is { } days && days < test.LateLossFromDay ? test.ClearanceEarlyLoss : test.ClearanceLateLoss;
+        _state.LossList.Add(new LossRecord(loss, clearance));
+        if (loss.Examined)
+        {
+            LoseExamined(loss);
+            return;
+        }
+
+        _state.Pregnancy = null;
+        Raise(new Conflict(ConflictKind.LossNotExamined, loss.Day, loss.Id, null, loss.Day + clearance),
+            $"a loss recorded without an examination: blood tells from {(loss.Day + clearance).ToSentence()}");
+    }
+
+    // The oldest pregnancy it can have been: of a known pregnancy its first possible day, else the oldest service not failed.
+    private int? AgeOfLost(Day day)
+    {
+        if (_state.Pregnancy is { } pregnancy)
+        {
+            return pregnancy.From is { } from ? day - from : null;
+        }
+
+        Day? oldest = null;
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null)
+            {
+                oldest = Day.Min(oldest ?? service.DayZero, service.DayZero);
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell.FailedBy is null)
+            {
+                oldest = Day.Min(oldest ?? spell.First, spell.First);
+            }
+        }
+
+        return oldest is { } zero ? day - zero : null;
+    }
+
+    private void SeeOestrus(Oestrus oestrus)
+    {
+        if (_state.Pregnancy is { } pregnancy)
+        {
+            Raise(new Conflict(ConflictKind.ServedAfterPregnant, oestrus.Day, oestrus.Id, pregnancy.FoundBy, oestrus.Day + SecondSampleDays),
+                "seen in oestrus after she was found pregnant");
+        }
+    }
+
+    private void Serve(Service service)
+    {
+        var attempt = Join(service) ?? Add(service);
+        if (_state.Recheck is { } row)
+        {
+            _state.Recheck = row with { NewService = attempt };
+        }
+
+        _state.Invalid = null;
+        if (_state.Pregnancy is { } pregnancy)
+        {
+            _state.ConflictList.RemoveAll(c => c.LaterService == attempt);
+            var ends = attempt.DayZero + Test(service.Day).MinDaysPostService;
+            Raise(new Conflict(ConflictKind.ServedAfterPregnant, service.Day, service.Id, pregnancy.FoundBy, ends) { LaterService = attempt },
+                "served after she was found pregnant");
+        }
+    }
+
+    private ServiceAttempt Add(Service service)
+    {
+        var attempt = new ServiceAttempt(service);
+        _state.ServiceList.Add(attempt);
+        return attempt;
+    }
+
+    private ServiceAttempt? Join(Service service)
+    {
+        if (service is not Insemination)
+        {
+            return null;
+        }
+
+        for (var i = _state.ServiceList.Count - 1; i >= 0; i--)
+        {
+            var earlier = _state.ServiceList[i];
+            if (earlier.Fact is Insemination && service.Day - earlier.Fact.Day <= SameServiceDays && earlier.FailedBy is null)
+            {
+                earlier.Fact = service;
+                return earlier;
+            }
+        }
+
+        return null;
+    }
+
+    private void Expose(Exposure exposure)
+    {
+        // "An until after asOf counts as absent": the bull is still in.
+        var last = exposure.Until is { } until && until <= _state.AsOf ? until : (Day?)null;
+        var spell = new ExposureSpell(exposure, exposure.Day, last);
+        _state.ExposureList.Add(spell);
+        if (_state.Pregnancy is { } pregnancy)
+        {
+            Day? ends = last is { } day ? day + Test(exposure.Day).MinDaysPostService : null;
+            Raise(new Conflict(ConflictKind.ServedAfterPregnant, exposure.Day, exposure.Id, pregnancy.FoundBy, ends) { LaterExposure = spell },
+                "put with a bull after she was found pregnant");
+        }
+    }
+
+    private void Treat(Treatment treatment)
+    {
+        var status = _state.Underneath;
+        if (treatment is { Agent: Agent.Pgf, NotDone: false } && status is not (AnimalStatus.Open or AnimalStatus.NotServed))
+        {
+            Raise(new Conflict(ConflictKind.ProstaglandinGiven, treatment.Day, treatment.Id, _state.Pregnancy?.FoundBy, treatment.Day + AfterProstaglandinDays),
+                $"prostaglandin recorded while she was {StatusWords.Of(status)}: call the veterinarian; blood tells from {(treatment.Day + AfterProstaglandinDays).ToSentence()}");
+        }
+
+        _state.TreatmentList.Add(treatment);
+    }
+}

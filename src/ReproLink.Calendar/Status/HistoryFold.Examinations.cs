@@ -1,0 +1,132 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Facts;
+
+namespace ReproLink.Calendar.Status;
+
+public sealed partial class HistoryFold
+{
+    /// <summary>T6: first day after service of an ultrasound examination (source: extension sheets, 26–30 days).</summary>
+    internal const int UltrasoundFromDay = 28;
+
+    /// <summary>T6: first day after service of a palpation (source: extension sheets, 35–45 days).</summary>
+    internal const int PalpationFromDay = 35;
+
+    private Day? _examinedDay;
+
+    private static int FirstDay(Examination examination) =>
+        examination.Method == TestMethod.Palpation ? PalpationFromDay : UltrasoundFromDay;
+
+    private bool Exists(Examination examination) => examination.Known is not { } known || known <= _knownBy;
+
+    private bool Decides(Examination examination) =>
+        examination.Outcome != Outcome.Invalid && IsOldEnough(examination.Day, FirstDay(examination));
+
+    // Whether there is anything an examination of that day can see: something old enough, or nothing served at all.
+    private bool IsOldEnough(Day day, int firstDay)
+    {
+        if (_state.Pregnancy is { } pregnancy && (pregnancy.From is not { } from || day - from >= firstDay))
+        {
+            return true;
+        }
+
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null && day - service.DayZero >= firstDay)
+            {
+                return true;
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell.FailedBy is null && day - spell.First >= firstDay)
+            {
+                return true;
+            }
+        }
+
+        return _state.Pregnancy is null && !_state.HasCandidate;
+    }
+
+    // All examinations of one day are judged together: when they disagree, T7 d.
+    private void Examine(Examination examination, IReadOnlyList<Fact> facts, int index)
+    {
+        if (_examinedDay == examination.Day)
+        {
+            return;
+        }
+
+        _examinedDay = examination.Day;
+        List<Examination>? deciding = null;
+        for (var i = index; i < facts.Count && facts[i] is Examination one && one.Day == examination.Day; i++)
+        {
+            if (!Exists(one))
+            {
+                continue;
+            }
+
+            if (Decides(one))
+            {
+                (deciding ??= []).Add(one);
+            }
+            else
+            {
+                SetAside(one);
+            }
+        }
+
+        if (deciding is not null)
+        {
+            Decide(deciding);
+        }
+    }
+
+    private void SetAside(Examination examination)
+    {
+        if (examination.Outcome == Outcome.Pregnant)
+        {
+            _state.Presumed = new PresumedPregnant(examination.Day, examination.Id);
+        }
+
+        _trace?.Judge(examination.Id, Decision.Nothing, examination.Outcome, examination.Outcome == Outcome.Invalid
+            ? Reason.Of("T5", "could not be judged: changes nothing", examination.Id)
+            : Reason.Of("T6", $"examined fewer than {FirstDay(examination)} days after the service: decides nothing", examination.Id));
+    }
+
+    private void Decide(List<Examination> examinations)
+    {
+        var first = examinations[0];
+        var other = examinations.Find(e => e.Outcome != first.Outcome);
+        if (other is not null)
+        {
+            Raise(new Conflict(ConflictKind.ResultsDisagree, first.Day, other.Id, first.Id, null),
+                $"examinations of {first.Day.ToSentence()} disagree: only another examination decides");
+        }
+
+        var (decision, reason) = other is not null
+            ? (Decision.Nothing, Reason.Of("T7 d", "examinations of one day disagree", first.Id, other.Id))
+            : Find(first, examinations.Min(FirstDay));
+        foreach (var one in examinations)
+        {
+            _trace?.Judge(one.Id, decision, one.Outcome, reason);
+        }
+    }
+
+    private (Decision, Reason) Find(Examination examination, int firstDay) => examination.Outcome switch
+    {
+        Outcome.Open => ApplyOpen(examination.Id, examination.Day, firstDay, byExamination: true),
+        Outcome.Pregnant => FindPregnant(examination.Id, examination.Day, firstDay, byBlood: false),
+        _ => FindRecheck(examination.Id, examination.Day),
+    };
+
+    // A loss recorded with an examination is also an examination open of that day (T6). The lost pregnancy's own service
+    // failed whatever its age.
+    private void LoseExamined(Loss loss)
+    {
+        if (_state.Pregnancy is not null || IsOldEnough(loss.Day, UltrasoundFromDay))
+        {
+            ApplyOpen(loss.Id, loss.Day, UltrasoundFromDay, byExamination: true);
+        }
+    }
+}

@@ -1,0 +1,304 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
+
+namespace ReproLink.Calendar.Status;
+
+public sealed partial class HistoryFold
+{
+    // T5 open, for a blood or milk sample that may decide.
+    private (Decision, Reason) FindOpen(FactId fact, Day day, int firstDay)
+    {
+        var endsConflict = _state.ConflictList.Count > 0;
+        if (_state.Pregnancy is { } pregnancy && !endsConflict && !AcceptsOpen(pregnancy, day))
+        {
+            _state.Recheck = null;
+            _state.Invalid = null;
+            Raise(new Conflict(ConflictKind.OpenAfterPregnant, day, fact, pregnancy.FoundBy, day + SecondSampleDays),
+                $"open after pregnant without a recorded loss: a second open from {(day + SecondSampleDays).ToSentence()}, or an examination, decides");
+            return (Decision.Nothing, Reason.Of("T7 a", "open after pregnant without a recorded loss", fact, pregnancy.FoundBy));
+        }
+
+        if (_state.Pregnancy is null && !endsConflict && _state.HasCandidate && !CoversAny(day, firstDay))
+        {
+            return (Decision.Nothing, Reason.Of("T1", $"sampled fewer than {firstDay} days after every service still to be tested: they await their own test", fact));
+        }
+
+        return ApplyOpen(fact, day, firstDay, byExamination: false);
+    }
+
+    // Retests of a cautious pregnant are accepted (T2); otherwise the setting, and only in an approved version (T7 a).
+    private bool AcceptsOpen(Pregnancy pregnancy, Day day)
+    {
+        var version = _rules.On(_state.GoverningDay(day));
+        return (pregnancy.Caution && IsPastCaution(day))
+            || (version.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept && version.IsApprovedOn(day));
+    }
+
+    private bool IsPastCaution(Day day) =>
+        _state.LastCalving is not { } calving || day - calving.Day >= Test(day).CautionDaysInMilk;
+
+    private (Decision, Reason) ApplyOpen(FactId fact, Day day, int firstDay, bool byExamination)
+    {
+        if (_state.Pregnancy?.By is { FailedBy: null } dating)
+        {
+            dating.FailedBy = fact;
+        }
+
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null && day - service.DayZero >= firstDay)
+            {
+                service.FailedBy = fact;
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell.FailedBy is null && spell.Last is { } last && day - last >= firstDay)
+            {
+                spell.FailedBy = fact;
+            }
+        }
+
+        _state.Pregnancy = null;
+        _state.ConflictList.Clear();
+        _state.Recheck = null;
+        _state.Invalid = null;
+        if (byExamination || !_state.HasCandidate)
+        {
+            _state.Presumed = null;
+        }
+
+        _state.LastOpen = new OpenFinding(day, fact, byExamination);
+        return (Decision.Open, _state.HasCandidate
+            ? Reason.Of("T5", "open for what it covers; a later service or the bull still awaits its own test", fact)
+            : Reason.Of("T5", "open: everything served so far failed", fact));
+    }
+
+    private bool CoversAny(Day day, int firstDay)
+    {
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null && day - service.DayZero >= firstDay)
+            {
+                return true;
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell.FailedBy is null && spell.Last is { } last && day - last >= firstDay)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // T5 pregnant.
+    private (Decision, Reason) FindPregnant(FactId fact, Day day, int firstDay, bool byBlood)
+    {
+        if (_state.Pregnancy is { } standing)
+        {
+            return StillPregnant(standing, fact, day, byBlood);
+        }
+
+        var pregnancy = new Pregnancy(fact, day)
+        {
+            Caution = byBlood && _state.LastCalving is not null && !IsPastCaution(day),
+        };
+        if (!DateByLatestCovered(pregnancy, day, firstDay))
+        {
+            return FoundWithoutCovered(pregnancy, fact, day, firstDay);
+        }
+
+        Settle(pregnancy);
+        return (Decision.Pregnant, Dated(pregnancy, fact));
+    }
+
+    private (Decision, Reason) StillPregnant(Pregnancy standing, FactId fact, Day day, bool byBlood)
+    {
+        foreach (var conflict in _state.ConflictList)
+        {
+            DateFromBoth(standing, conflict, day);
+        }
+
+        standing.LastPositive = Day.Max(standing.LastPositive, day);
+        if (!byBlood || IsPastCaution(day))
+        {
+            standing.Caution = false;
+        }
+
+        Settle(standing);
+        return (Decision.Pregnant, Reason.Of("T5", "pregnant again: her dates stay", fact, standing.FoundBy));
+    }
+
+    // A pregnant that ends T7 b dates her from both: earliest by the earlier service, latest by the later.
+    private static void DateFromBoth(Pregnancy standing, Conflict conflict, Day day)
+    {
+        Day? first = conflict.LaterService?.DayZero ?? conflict.LaterExposure?.First;
+        Day? last = conflict.LaterService?.DayZero ?? conflict.LaterExposure?.Last ?? (conflict.LaterExposure is null ? null : day);
+        if (first is { } from && last is { } to)
+        {
+            standing.From = Day.Min(standing.From ?? from, from);
+            standing.To = Day.Max(standing.To ?? to, to);
+            standing.AlsoBy = conflict.LaterService ?? standing.AlsoBy;
+        }
+    }
+
+    private void Settle(Pregnancy pregnancy)
+    {
+        _state.Pregnancy = pregnancy;
+        _state.ConflictList.Clear();
+        _state.Recheck = null;
+        _state.Invalid = null;
+        _state.Presumed = null;
+    }
+
+    private bool DateByLatestCovered(Pregnancy pregnancy, Day day, int firstDay)
+    {
+        Day? latest = null;
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null && day - service.DayZero >= firstDay && !(service.DayZero < latest))
+            {
+                latest = service.DayZero;
+                pregnancy.DateBy(service);
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            // For pregnant an exposure is covered as soon as its first day is; its latest covered day then competes.
+            var covered = Day.Min(spell.Last ?? day, day - firstDay);
+            if (spell.FailedBy is null && day - spell.First >= firstDay && !(covered < latest))
+            {
+                latest = covered;
+                pregnancy.By = null;
+                pregnancy.DateBy(spell);
+            }
+        }
+
+        return latest is not null;
+    }
+
+    private (Decision, Reason) FoundWithoutCovered(Pregnancy pregnancy, FactId fact, Day day, int firstDay)
+    {
+        var failed = LatestFailed();
+        if (failed is null && !_state.HasCandidate)
+        {
+            return FoundWithoutService(pregnancy, fact, day);
+        }
+
+        if (failed is null)
+        {
+            _state.Presumed = new PresumedPregnant(day, fact);
+            return (Decision.Nothing, Reason.Of("T1", $"sampled fewer than {firstDay} days after the service: decides nothing, presumed pregnant until its own test", fact));
+        }
+
+        Date(pregnancy, failed);
+        if (!_state.HasCandidate)
+        {
+            Settle(pregnancy);
+            return (Decision.Pregnant, Reason.Of("T5", "pregnant by the latest service: the earlier open was wrong", fact, pregnancy.By?.Fact.Id ?? pregnancy.ByExposure!.Fact.Id));
+        }
+
+        // All older services were failed and only newer ones are left, too young to be read.
+        Settle(pregnancy);
+        RaiseNewerUncovered(fact, day, firstDay);
+        return (Decision.Nothing, Reason.Of("T7 b", "pregnant, but the older services were failed and the newer one is too young to be read", fact));
+    }
+
+    private void RaiseNewerUncovered(FactId fact, Day day, int firstDay)
+    {
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is null)
+            {
+                Raise(new Conflict(ConflictKind.ServedAfterPregnant, day, fact, service.Fact.Id, service.DayZero + firstDay) { LaterService = service },
+                    "pregnant, but the older services were failed and the newer one is too young to be read");
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell.FailedBy is null)
+            {
+                Raise(new Conflict(ConflictKind.ServedAfterPregnant, day, fact, spell.Fact.Id, spell.Last is { } last ? last + firstDay : null) { LaterExposure = spell },
+                    "pregnant, but the older services were failed and the bull's days are too young to be read");
+            }
+        }
+    }
+
+    private (Decision, Reason) FoundWithoutService(Pregnancy pregnancy, FactId fact, Day day)
+    {
+        // A second valid pregnant ends T7 c: she is pregnant, of unknown age.
+        if (_state.ConflictList.Exists(c => c.Kind == ConflictKind.PregnantWithoutService))
+        {
+            Settle(pregnancy);
+            return (Decision.Pregnant, Reason.Of("T7 c", "pregnant a second time without a service on record: pregnant, of unknown age", fact));
+        }
+
+        _state.ConflictList.Clear();
+        _state.Recheck = null;
+        Raise(new Conflict(ConflictKind.PregnantWithoutService, day, fact, null, day + SecondSampleDays),
+            "pregnant without a service or exposure on record");
+        return (Decision.Nothing, Reason.Of("T7 c", "pregnant without a service or exposure on record", fact));
+    }
+
+    private object? LatestFailed()
+    {
+        object? latest = null;
+        Day? on = null;
+        foreach (var service in _state.ServiceList)
+        {
+            if (service.FailedBy is not null && !(service.DayZero < on))
+            {
+                (latest, on) = (service, service.DayZero);
+            }
+        }
+
+        foreach (var spell in _state.ExposureList)
+        {
+            if (spell is { FailedBy: not null, Last: { } last } && !(last < on))
+            {
+                (latest, on) = (spell, last);
+            }
+        }
+
+        return latest;
+    }
+
+    private static void Date(Pregnancy pregnancy, object candidate)
+    {
+        if (candidate is ServiceAttempt service)
+        {
+            pregnancy.DateBy(service);
+        }
+        else
+        {
+            pregnancy.DateBy((ExposureSpell)candidate);
+        }
+    }
+
+    private static Reason Dated(Pregnancy pregnancy, FactId fact)
+    {
+        var by = pregnancy.By?.Fact.Id ?? pregnancy.ByExposure!.Fact.Id;
+        return pregnancy.Caution
+            ? Reason.Of("T2", "pregnant with caution: protein of the last pregnancy may be left, retest from day 90 in milk", fact, by)
+            : Reason.Of("T5", "pregnant by the latest service the sample covers", fact, by);
+    }
+
+    private (Decision, Reason) FindRecheck(FactId fact, Day day)
+    {
+        var count = _state.Recheck is { NewService: null } row ? row.Count + 1 : 1;
+        _state.Recheck = new RecheckRow(count, day, fact);
+        _state.Invalid = null;
+        return (Decision.Recheck, count >= 2
+            ? Reason.Of("T5", "inconclusive a second time: presumed pregnant for every drug, an examination decides", fact)
+            : Reason.Of("T5", "inconclusive: presumed pregnant for every drug, sample again", fact));
+    }
+}

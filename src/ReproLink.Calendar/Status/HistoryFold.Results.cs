@@ -1,0 +1,266 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Testing;
+
+namespace ReproLink.Calendar.Status;
+
+public sealed partial class HistoryFold
+{
+    private List<Day>? _resultDays;
+
+    // All blood and milk results of one sample day are judged together (T7 d). Returns the index of the last fact consumed.
+    private int FoldResultsOfDay(IReadOnlyList<Fact> facts, int first)
+    {
+        var day = facts[first].Day;
+        var last = first;
+        List<(TestResult Fact, Outcome? Outcome)>? results = null;
+        for (var i = first; i < facts.Count && facts[i].Day == day; i++)
+        {
+            if (facts[i] is Sample sample)
+            {
+                _state.SampleList.Add(sample);
+            }
+            else if (facts[i] is TestResult result)
+            {
+                if (result.Known <= _knownBy)
+                {
+                    (results ??= []).Add((result, Values.Effective(result, _rules)));
+                }
+            }
+            else
+            {
+                break;
+            }
+
+            last = i;
+        }
+
+        if (results is not null)
+        {
+            (_resultDays ??= []).Add(day);
+            if (OutrankingExamination(facts, last, day) is { } examination)
+            {
+                JudgeAll(results, Decision.Nothing, Reason.Of("T6", "an examination of the same day outranks it", examination));
+            }
+            else
+            {
+                FoldResults(results, day);
+            }
+        }
+
+        return last;
+    }
+
+    private FactId? OutrankingExamination(IReadOnlyList<Fact> facts, int from, Day day)
+    {
+        for (var i = from; i < facts.Count && facts[i].Day == day; i++)
+        {
+            if (facts[i] is Examination examination && Exists(examination) && Decides(examination))
+            {
+                return examination.Id;
+            }
+        }
+
+        return null;
+    }
+
+    private void FoldResults(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
+    {
+        if (TooEarlyForBlood(day) is { } tooEarly)
+        {
+            PresumeIfPregnant(results, day);
+            JudgeAll(results, Decision.Nothing, tooEarly);
+            return;
+        }
+
+        var method = Test(day).Method;
+        TestResult? spoiled = null;
+        (TestResult Fact, Outcome Outcome)? said = null;
+        FactId? contradicts = null;
+        foreach (var (fact, outcome) in results)
+        {
+            if (fact.Method == TestMethod.Milk && method != TestMethod.Milk)
+            {
+                PresumeIfPregnant([(fact, outcome)], day);
+                Judge(fact, outcome, Decision.Nothing, Reason.Of("T1", "no milk test is configured: a milk result decides nothing", fact.Id));
+            }
+            else if (outcome is null)
+            {
+                Judge(fact, outcome, Decision.Nothing, Reason.Of("T8", "its value cannot be turned into an outcome: another assay or unit, or no cut-offs", fact.Id));
+            }
+            else if (outcome == Outcome.Invalid)
+            {
+                spoiled = fact;
+                Judge(fact, outcome, Decision.Nothing, Reason.Of("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id));
+            }
+            else if (said is null)
+            {
+                said = (fact, outcome.Value);
+            }
+            else if (said.Value.Outcome != outcome)
+            {
+                contradicts = fact.Id;
+            }
+        }
+
+        if (contradicts is not null)
+        {
+            Disagree(results, day, said!.Value.Fact.Id, contradicts.Value);
+        }
+        else if (said is { } one)
+        {
+            var (decision, reason) = FoldBlood(one.Fact, one.Outcome, day);
+            foreach (var (fact, outcome) in results)
+            {
+                if (outcome == one.Outcome)
+                {
+                    Judge(fact, outcome, decision, reason);
+                }
+            }
+        }
+        else if (spoiled is not null)
+        {
+            _state.Invalid = spoiled;
+        }
+    }
+
+    private void Disagree(List<(TestResult Fact, Outcome? Outcome)> results, Day day, FactId one, FactId other)
+    {
+        Raise(new Conflict(ConflictKind.ResultsDisagree, day, other, one, null), $"results of {day.ToSentence()} disagree: only an examination decides");
+        foreach (var (fact, outcome) in results)
+        {
+            if (outcome is Outcome.Open or Outcome.Pregnant or Outcome.Recheck)
+            {
+                Judge(fact, outcome, Decision.Nothing, Reason.Of("T7 d", "results of one day disagree", one, other));
+            }
+        }
+    }
+
+    // T2 and T3: residual protein of an earlier pregnancy. Returns why it is too early; null = it is not.
+    private Reason? TooEarlyForBlood(Day day)
+    {
+        var test = Test(day);
+        if (_state.LastCalving is { } calving && day - calving.Day < test.MinDaysInMilk)
+        {
+            return Reason.Of("T2", $"sampled {day - calving.Day} days after calving: a sample counts from day {test.MinDaysInMilk}", calving.Id);
+        }
+
+        foreach (var loss in _state.LossList)
+        {
+            if (day - loss.Fact.Day < loss.ClearanceDays)
+            {
+                return Reason.Of("T3", $"sampled {day - loss.Fact.Day} days after a loss: a sample counts from day {loss.ClearanceDays}", loss.Fact.Id);
+            }
+        }
+
+        return null;
+    }
+
+    private void PresumeIfPregnant(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
+    {
+        foreach (var (fact, outcome) in results)
+        {
+            if (outcome == Outcome.Pregnant)
+            {
+                _state.Presumed = new PresumedPregnant(day, fact.Id);
+            }
+        }
+    }
+
+    private (Decision, Reason) FoldBlood(TestResult fact, Outcome outcome, Day day)
+    {
+        if (Unanswerable(fact, day, outcome) is { } why)
+        {
+            if (outcome == Outcome.Pregnant)
+            {
+                _state.Presumed = new PresumedPregnant(day, fact.Id);
+            }
+
+            return (Decision.Nothing, why);
+        }
+
+        return outcome switch
+        {
+            Outcome.Open => FindOpen(fact.Id, day, Test(day).MinDaysPostService),
+            Outcome.Pregnant => FindPregnant(fact.Id, day, Test(day).MinDaysPostService, byBlood: true),
+            _ => FindRecheck(fact.Id, day),
+        };
+    }
+
+    // What keeps a valid sample from deciding: a double recheck, a resample too soon, or a conflict it does not end.
+    private Reason? Unanswerable(TestResult fact, Day day, Outcome outcome)
+    {
+        if (_state.Recheck is { } row)
+        {
+            if (row.IsDouble && !IsOwnTest(row, day))
+            {
+                return Reason.Of("T5", "after two inconclusive samples in a row only an examination, a calving or a new service's own test decides", row.Fact);
+            }
+
+            if (outcome == Outcome.Open && !row.IsDouble && day - row.Sample < Test(day).ResampleAfterDays)
+            {
+                return Reason.Of("T5", $"sampled {day - row.Sample} days after an inconclusive sample: an open counts from day {Test(day).ResampleAfterDays}", row.Fact);
+            }
+        }
+
+        // A recheck ends no conflict, but it counts in its row.
+        if (outcome == Outcome.Recheck)
+        {
+            return null;
+        }
+
+        foreach (var conflict in _state.ConflictList)
+        {
+            if (conflict.NeedsExamination)
+            {
+                return Reason.Of($"T7 {conflict.Letter}", "only an examination ends this conflict", conflict.RaisedBy);
+            }
+
+            if (conflict.EndsFrom is not { } from || day < from)
+            {
+                return Reason.Of($"T7 {conflict.Letter}", "sampled too soon to end this conflict", conflict.RaisedBy);
+            }
+        }
+
+        return null;
+    }
+
+    private bool IsOwnTest(RecheckRow row, Day day) =>
+        row.NewService is { } service && day - service.DayZero >= Test(day).MinDaysPostService;
+
+    private void DropAnsweredSamples(IReadOnlyList<Fact> facts)
+    {
+        if (_resultDays is not null && _state.SampleList.Count > 0 && facts.Count > 0)
+        {
+            _state.SampleList.RemoveAll(s => _resultDays.Contains(s.Day));
+        }
+    }
+
+    private void JudgeAll(List<(TestResult Fact, Outcome? Outcome)> results, Decision decision, Reason reason)
+    {
+        foreach (var (fact, outcome) in results)
+        {
+            Judge(fact, outcome, decision, reason);
+        }
+    }
+
+    private void Judge(TestResult fact, Outcome? outcome, Decision decision, Reason reason)
+    {
+        if (_trace is null)
+        {
+            return;
+        }
+
+        if (Values.Disagree(fact, _rules))
+        {
+            var warning = Reason.Of("T8", "outcome and value disagree: taken as recheck", fact.Id);
+            _trace.Note(fact.Id, warning);
+            _trace.Judge(fact.Id, decision, outcome, reason, warning);
+        }
+        else
+        {
+            _trace.Judge(fact.Id, decision, outcome, reason);
+        }
+    }
+}

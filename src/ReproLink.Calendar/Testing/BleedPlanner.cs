@@ -1,0 +1,62 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Programmes;
+using ReproLink.Calendar.Status;
+
+namespace ReproLink.Calendar.Testing;
+
+/// <summary>Where one animal is planned.</summary>
+internal sealed class Plan(AnimalState state)
+{
+    public AnimalState State { get; } = state;
+
+    /// <summary>She left, or nothing was known of her yet: she is no animal of the herd that day.</summary>
+    public bool IsOutside { get; init; }
+
+    /// <summary>First day of the window she is planned in; absent = no need by the last day.</summary>
+    public Day? Opens { get; init; }
+
+    /// <summary>Last useful day.</summary>
+    public Day? Closes { get; init; }
+
+    /// <summary>The sampling day; absent = none.</summary>
+    public Day? Day { get; set; }
+
+    /// <summary>Whether the daily limit moved her.</summary>
+    public bool Moved { get; set; }
+}
+
+/// <summary>Plans each animal with a need on one sampling day (rules B1, B2).</summary>
+internal sealed class BleedPlanner(HerdRules rules, Day asOf, Day to)
+{
+    private readonly CandidateList _candidates = new();
+
+    public Plan Plan(AnimalState state)
+    {
+        if (!state.Exists || state.Departure is not null)
+        {
+            return new Plan(state) { IsOutside = true };
+        }
+
+        // B2: no result is assumed to arrive, so the answers to come follow from today's facts alone.
+        for (Day? day = asOf; day is { } at && (at <= to || at == asOf);)
+        {
+            var verdict = TestWindows.Judge(state, rules, at, _candidates);
+            if (verdict is { Window: { } window, Answer: Answer.Eligible or Answer.NotYet, Reason: not AnswerReason.NoSamplingDay }
+                && window.Opens <= to)
+            {
+                return new Plan(state) { Opens = window.Opens, Closes = window.Closes, Day = PlannedOn(window, at) };
+            }
+
+            day = TestWindows.NextChange(state, rules, at, verdict);
+        }
+
+        return new Plan(state);
+    }
+
+    // B1: the last sampling day not after target and not before opens and today; if none, the first one on or after both.
+    private Day? PlannedOn(Window window, Day notBefore)
+    {
+        var earliest = Day.Max(Day.Max(window.Opens, asOf), notBefore);
+        return rules.LastSamplingDay(earliest, window.Target) ?? rules.FirstSamplingDay(earliest);
+    }
+}
