@@ -1,0 +1,154 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
+
+namespace ReproLink.Calendar.Tests.Oracle;
+
+/// <summary>T5 and T7: what one day's samples say.</summary>
+internal static class NaiveTests
+{
+    public static void Samples(OracleCow cow, Day day, List<Fact> today, HerdRules rules)
+    {
+        var version = NaiveRules.Governing(cow, rules, day);
+        var test = version.Programme.Test;
+        if (NaiveExaminations.Valid(cow, day, today).Count > 0 || NaiveRules.TooEarlyByT2OrT3(cow, test, day))
+            return;
+        var said = today.OfType<TestResult>().Where(r => NaiveRules.MethodDecides(r.Method, test))
+            .Select(r => CountingFacts.Says(r, rules)).OfType<Outcome>()
+            .Where(o => o != Outcome.Invalid && !TooEarlyByT1(cow, day, test.MinDaysPostService, o)).Distinct().ToList();
+        if (said.Count > 1)
+            cow.Troubles.Add(new Trouble('d', day));
+        if (said.Count == 1)
+            Sample(cow, day, said[0], version);
+    }
+
+    private static void Sample(OracleCow cow, Day day, Outcome said, ProgrammeVersion version)
+    {
+        var test = version.Programme.Test;
+        // After two in a row only a new service's own test decides.
+        if (cow.DoubleRecheck && !cow.Attempts.Any(a => a.AfterDoubleRecheck && a.CoveredForOpen(day, test.MinDaysPostService)))
+            return;
+        if (said == Outcome.Recheck)
+            Recheck(cow, day);
+        else if (said == Outcome.Open && cow.Recheck is { } recheck && day - recheck < test.ResampleAfterDays)
+            return;
+        else if (cow.Troubles.Count > 0)
+            SampleInConflict(cow, day, said, test);
+        else if (said == Outcome.Open)
+            Open(cow, day, version);
+        else
+            Pregnant(cow, day, test.MinDaysPostService, IsCaution(cow, day, test));
+    }
+
+    private static bool IsCaution(OracleCow cow, Day day, TestRules test) =>
+        cow.Calved is { } calved && day - calved < test.CautionDaysInMilk;
+
+    private static void SampleInConflict(OracleCow cow, Day day, Outcome said, TestRules test)
+    {
+        if (NaiveRules.ConflictEnds(cow, test) is not { } ends || ends.Any(b => day < b.Day))
+            return;
+        if (said == Outcome.Open)
+        {
+            EndConflicts(cow);
+            cow.Pregnancy = null;
+            FailCovered(cow, day, test.MinDaysPostService);
+        }
+        else
+        {
+            PregnantInConflict(cow, day, test.MinDaysPostService, IsCaution(cow, day, test));
+        }
+    }
+
+    public static void EndConflicts(OracleCow cow)
+    {
+        cow.Troubles.Clear();
+        cow.ForgetRecheck();
+    }
+
+    public static void FailCovered(OracleCow cow, Day day, int days) =>
+        cow.Attempts.Where(a => a.CoveredForOpen(day, days)).ToList().ForEach(a => a.Failed = true);
+
+    private static void Open(OracleCow cow, Day day, ProgrammeVersion version)
+    {
+        var test = version.Programme.Test;
+        var accepted = (test.OpenAfterPregnant == OpenAfterPregnant.Accept && version.IsApprovedOn(day))
+            || (cow.Pregnancy is { Caution: true } && !IsCaution(cow, day, test));
+        cow.ForgetRecheck();
+        if (cow.Pregnancy is not null && !accepted)
+        {
+            cow.Troubles.Add(new Trouble('a', day));
+            return;
+        }
+
+        cow.Pregnancy = null;
+        FailCovered(cow, day, test.MinDaysPostService);
+    }
+
+    // An `open` that covers none of what is not failed, a `pregnant` of which not even a first day is covered.
+    // With a pregnancy or a conflict c the result speaks of that, not of the later service.
+    private static bool TooEarlyByT1(OracleCow cow, Day day, int days, Outcome said) => said switch
+    {
+        Outcome.Open => cow.Pregnancy is null && cow.NotFailed.Count > 0 && !cow.NotFailed.Any(a => a.CoveredForOpen(day, days)),
+        Outcome.Pregnant => cow.Pregnancy is null && !cow.Has("c") && cow.Attempts.Count > 0 && cow.Attempts.All(a => !a.Failed)
+            && !cow.Attempts.Any(a => a.CoveredForPregnant(day, days)),
+        _ => false,
+    };
+
+    public static void Recheck(OracleCow cow, Day day)
+    {
+        if (cow.DoubleRecheck)
+            cow.ForgetRecheck();
+        cow.Recheck = day;
+        cow.Row++;
+        cow.DoubleRecheck = cow.Row >= 2;
+    }
+
+    public static void PregnantInConflict(OracleCow cow, Day day, int days, bool caution)
+    {
+        var again = cow.Troubles.Where(t => t is { Letter: 'b', Attempt: not null }).Select(t => t.Attempt!)
+            .Where(a => a.IsExposure ? a.CoveredForPregnant(day, days) : a.CoveredForOpen(day, days)).ToList();
+        var undated = cow.Has("c") && cow.Pregnancy is null;
+        EndConflicts(cow);
+        if (undated)
+        {
+            Stand(cow, day, [], caution);
+        }
+        else if (again.Count > 0)
+        {
+            var before = cow.Pregnancy?.DatedBy ?? Latest(cow.Attempts.Where(a => a.Failed));
+            var undatedBefore = cow.Pregnancy is { From: null };
+            Stand(cow, day, undatedBefore ? [] : before.Concat(again).Distinct().ToList(), caution);
+        }
+        else
+        {
+            Pregnant(cow, day, days, caution);
+        }
+    }
+
+    private static List<Attempt> Latest(IEnumerable<Attempt> attempts) =>
+        attempts.OrderBy(a => a.First.Number).ThenBy(a => a.IsExposure).TakeLast(1).ToList();
+
+    private static void Pregnant(OracleCow cow, Day day, int days, bool caution)
+    {
+        cow.ForgetRecheck();
+        var candidates = cow.NotFailed.Where(a => a.CoveredForPregnant(day, days)).ToList();
+        if (cow.Pregnancy is { } standing)
+            Stand(cow, day, standing.DatedBy, caution && standing.Caution);
+        else if (candidates.Count > 0)
+            Stand(cow, day, Latest(candidates), caution);
+        else if (cow.Attempts.Count == 0)
+            cow.Troubles.Add(new Trouble('c', day));
+        else if (cow.NotFailed.Count == 0)
+            Stand(cow, day, Latest(cow.Attempts), caution);
+        else
+            cow.Troubles.AddRange(cow.NotFailed.Select(a => new Trouble('b', day, a)));
+    }
+
+    private static void Stand(OracleCow cow, Day day, List<Attempt> datedBy, bool caution)
+    {
+        var earlier = cow.Pregnancy?.Positives ?? [];
+        cow.Pregnancy = new Standing { DatedBy = datedBy, Caution = caution };
+        cow.Pregnancy.Positives.AddRange([.. earlier, day]);
+        datedBy.ForEach(a => a.Failed = false);
+    }
+}
