@@ -1,0 +1,105 @@
+using NodaTime;
+
+namespace ReproLink.Records;
+
+/// <summary>Settings of a store.</summary>
+public sealed record StoreOptions
+{
+    /// <summary>Facts kept in memory over all herds; beyond it the herds not asked for longest are let go.</summary>
+    public long MostFactsInMemory { get; init; } = 5_000_000;
+
+    /// <summary>How soon what another process wrote is noticed.</summary>
+    public Duration ForeignWritesAfter { get; init; } = Duration.FromSeconds(1);
+}
+
+/// <summary>Everything that is kept, in one file.</summary>
+public sealed class Store : IAsyncDisposable
+{
+    private readonly string _path;
+    private readonly Writer _writer;
+    private readonly Readers _readers;
+    private readonly ForeignWrites _foreign;
+
+    private Store(string path, Connection writing, StoreOptions options)
+    {
+        _path = path;
+        _readers = new Readers(path);
+        _foreign = new ForeignWrites(path, options.ForeignWritesAfter);
+        Views = new HerdViews(_readers, _foreign, options.MostFactsInMemory);
+        _writer = new Writer(writing, Views.Committed);
+        Herds = new Herds(_writer, _readers, _foreign);
+        Facts = new FactLog(_writer, _readers);
+        Programmes = new ProgrammeBook(_writer, _readers);
+        Held = new HeldResults(_writer, _readers);
+        Keys = new Keys(_writer, _readers, _foreign);
+        Changes = new ChangeLog(_readers);
+    }
+
+    public Herds Herds { get; }
+
+    public FactLog Facts { get; }
+
+    public ProgrammeBook Programmes { get; }
+
+    public HeldResults Held { get; }
+
+    public Keys Keys { get; }
+
+    public HerdViews Views { get; }
+
+    public ChangeLog Changes { get; }
+
+    /// <summary>Opens the file, made if it is not there and brought up to date if it is older than this program.</summary>
+    public static Store Open(string path) => Open(path, new StoreOptions());
+
+    /// <inheritdoc cref="Open(string)"/>
+    public static Store Open(string path, StoreOptions options)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(options);
+        var connection = Connection.ForWriting(path);
+        try
+        {
+            Migrator.Migrate(connection);
+            return new Store(path, connection, options);
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>
+    /// Writes a complete copy as of one moment, while the store is in use. The copy opens as a store: restoring is putting it in place.
+    /// </summary>
+    /// <exception cref="IOException">There is a file of that name: a backup never overwrites one.</exception>
+    public Task BackupTo(string path, CancellationToken ct) => Task.Run(() => Backup.Write(_path, path), ct);
+
+    /// <summary>Whether the file can be read and the writer takes requests.</summary>
+    public bool IsHealthy()
+    {
+        try
+        {
+            return _writer.IsRunning && _readers.Read(connection =>
+            {
+                var statement = connection.Prepared("SELECT sequence FROM position");
+                var there = statement.Step();
+                statement.Reset();
+                return there;
+            });
+        }
+        catch (Exception error) when (error is Microsoft.Data.Sqlite.SqliteException or ObjectDisposedException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Answers what is queued, then closes the file.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _writer.DisposeAsync().ConfigureAwait(false);
+        _readers.Dispose();
+        _foreign.Dispose();
+    }
+}

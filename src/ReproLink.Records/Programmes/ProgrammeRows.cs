@@ -1,0 +1,52 @@
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Programmes;
+
+namespace ReproLink.Records;
+
+/// <summary>A row of <c>programme</c>.</summary>
+internal sealed class ProgrammeRow
+{
+    public const string Select =
+        """
+        SELECT version, recorded, draft, programme, received, saved_by FROM programme
+        WHERE herd = @herd AND recorded <= @knownAt ORDER BY version
+        """;
+
+    public long Version { get; init; }
+
+    public long Recorded { get; init; }
+
+    public long Draft { get; init; }
+
+    public string Programme { get; init; } = "";
+
+    public string Received { get; init; } = "";
+
+    public string SavedBy { get; init; } = "";
+
+    public SavedProgramme ToSaved(IReadOnlyList<Approval> approvals) =>
+        new(new ProgrammeVersion((int)Version, ProgrammeJson.Read(Programme), Ticks.From(Recorded), approvals), Draft != 0, SavedBy)
+        {
+            Json = Received,
+        };
+}
+
+/// <summary>A row of <c>approval</c>.</summary>
+internal sealed class ApprovalRow
+{
+    public const string Select =
+        """
+        SELECT version, recorded, approved_by, expires FROM approval
+        WHERE herd = @herd AND recorded <= @knownAt ORDER BY version, sequence
+        """;
+
+    public long Version { get; init; }
+
+    public long Recorded { get; init; }
+
+    public string ApprovedBy { get; init; } = "";
+
+    public long? Expires { get; init; }
+
+    public Approval ToApproval() => new(ApprovedBy, Ticks.From(Recorded), Expires is { } day ? new Day((int)day) : null);
+}

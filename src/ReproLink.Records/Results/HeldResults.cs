@@ -1,0 +1,85 @@
+using NodaTime;
+using ReproLink.Calendar.Facts;
+
+namespace ReproLink.Records;
+
+/// <summary>The inbox: results that wait for a person, or for their animal to appear.</summary>
+public sealed class HeldResults
+{
+    private readonly Writer _writer;
+    private readonly Readers _readers;
+
+    internal HeldResults(Writer writer, Readers readers) => (_writer, _readers) = (writer, readers);
+
+    /// <summary>Holds a result. The same again is answered with the id on record, even after it was settled.</summary>
+    public Task<string> Hold(Herd herd, HeldDraft draft, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _writer.Write(unit => new Intake(unit, herd.Id, unit.Record(now)).Hold(draft));
+    }
+
+    /// <summary>What waits, oldest first.</summary>
+    public IReadOnlyList<HeldResult> Open(Herd herd)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _readers.Read(connection => HeldRows.Open(connection, herd.Id, knownAt: null).Select(row => Of(row, null)).ToArray());
+    }
+
+    /// <summary>One held result, open or settled; null when this herd has none of that id.</summary>
+    public HeldResult? Find(Herd herd, string heldId)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        ArgumentNullException.ThrowIfNull(heldId);
+        if (HeldWriter.Parse(heldId) is not { } held)
+        {
+            return null;
+        }
+
+        return _readers.Read(connection => HeldRows.Find(connection, herd.Id, held) is { } row
+            ? Of(row, HeldRows.FindEnd(connection, herd.Id, held)?.ToEnd())
+            : null);
+    }
+
+    /// <summary>A person ties it: the draft is appended under the source and sourceId it carries.</summary>
+    public Task<HeldDecision> Assign(Herd herd, string heldId, FactDraft draft, string by, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return Settle(herd, heldId, now, HeldEnding.Assigned, by, "", draft);
+    }
+
+    /// <summary>A person sets it aside, and says why. It stays on record.</summary>
+    public Task<HeldDecision> Dismiss(Herd herd, string heldId, string reason, string by, Instant now) =>
+        Settle(herd, heldId, now, HeldEnding.Dismissed, by, reason, draft: null);
+
+    private Task<HeldDecision> Settle(Herd herd, string heldId, Instant now, string ending, string by, string note, FactDraft? draft)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        ArgumentNullException.ThrowIfNull(heldId);
+        return _writer.Write(unit =>
+        {
+            if (HeldWriter.Parse(heldId) is not { } held || HeldRows.Find(unit.Connection, herd.Id, held) is not { } row)
+            {
+                return new HeldDecision(HeldStatus.NotFound, null);
+            }
+
+            if (HeldRows.FindEnd(unit.Connection, herd.Id, held) is not null)
+            {
+                return new HeldDecision(HeldStatus.AlreadySettled, null);
+            }
+
+            var recorded = unit.Record(now);
+            AppendAnswer? answer = null;
+            HeldWriter.EndOpen(unit, herd.Id, row.Source, row.SourceId, recorded, ending, by, draft is null ? null : Append, note);
+            return new HeldDecision(HeldStatus.Settled, answer);
+
+            FactId Append()
+            {
+                answer = new Intake(unit, herd.Id, recorded).Append(draft);
+                return answer.Id;
+            }
+        });
+    }
+
+    private static HeldResult Of(HeldRow row, HeldEnd? end) =>
+        new(HeldWriter.Text(row.Held), row.ToHeldDraft(), Ticks.From(row.Recorded), row.Sequence, end);
+}
