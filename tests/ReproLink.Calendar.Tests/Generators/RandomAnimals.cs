@@ -55,13 +55,22 @@ public static class RandomAnimals
     private static Gen<RandomHerd> HerdOf(int least, int most) =>
         from rules in RandomProgrammes.Rules
         from animals in One.Array[least, most]
-        from asOf in Gen.Int[20, Span]
+        from fact in Gen.Int[0, 99]
+        from after in Gen.Frequency((3, Gen.Int[0, 4]), (3, Gen.Int[5, 40]), (1, Gen.Int[41, 300]))
+        let asOf = Near(animals, fact, after)
         from known in Gen.Frequency((4, Gen.Const(400)), (1, Gen.Int[-40, 5]))
         select new RandomHerd(
             rules,
             [.. animals.Select((a, i) => new RandomAnimal($"{1000 + i}", Renamed(a.Facts, i)))],
-            Start + asOf,
-            Recorded(Start + asOf + known));
+            asOf,
+            Recorded(asOf + known));
+
+    // Most rules change their answer within days of something that happened: look then.
+    private static Day Near(RandomAnimal[] animals, int fact, int after)
+    {
+        var facts = animals.SelectMany(a => a.Facts).Where(f => f.Day >= Start).ToList();
+        return (facts.Count == 0 ? Start : facts[fact % facts.Count].Day) + after;
+    }
 
     private static Fact[] Renamed(IReadOnlyList<Fact> facts, int animal) =>
         [.. facts.Select(f => Named(f, $"{animal}-{f.SourceId}", new FactId(((long)animal << 16) + f.Id.Value)))];

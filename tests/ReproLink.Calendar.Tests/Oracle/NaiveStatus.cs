@@ -114,7 +114,10 @@ public static class NaiveStatus
         {
             attempt = new Attempt
             {
-                IsExposure = false, IsInsemination = service is Insemination, First = service.DayZero, Last = service.DayZero,
+                IsExposure = false,
+                IsInsemination = service is Insemination,
+                First = service.DayZero,
+                Last = service.DayZero,
             };
             cow.Attempts.Add(attempt);
         }

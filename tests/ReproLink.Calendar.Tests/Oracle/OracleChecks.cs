@@ -170,6 +170,16 @@ public sealed class OracleChecks
         Assert.True(PossiblyPregnant.On(facts, Defaults, D("2024-06-10"), NodaTime.Instant.MaxValue, D("2024-06-10")));
     }
 
+    [Theory]
+    [InlineData("2024-06-08", true)]
+    [InlineData("2024-06-09", false)]
+    public void One_open_after_pregnant_leaves_her_possibly_pregnant_and_a_second_7_days_later_does_not(string second, bool possible)
+    {
+        var facts = Told(Card(0), new Insemination(D("2024-05-01")), Blood("2024-05-30", Outcome.Pregnant),
+            Blood("2024-06-02", Outcome.Open), Blood(second, Outcome.Open));
+        Assert.Equal(possible, PossiblyPregnant.On(facts, Defaults, D("2024-06-20"), NodaTime.Instant.MaxValue, D("2024-06-20")));
+    }
+
     [Fact]
     public void Random_animals_reach_every_status_answer_and_conflict()
     {

@@ -9,7 +9,7 @@ namespace ReproLink.Calendar.Tests.Oracle;
 /// Could she be pregnant on a day? Asked of the raw facts with the floors of the rules as plain numbers, not of a status:
 /// it shares nothing with the engine nor with the rest of the oracle. Yes, unless the facts say no.
 /// </summary>
-public static class PossiblyPregnant
+public static partial class PossiblyPregnant
 {
     private const int FirstDay = 28;
     private const int FirstDayPalpation = 35;
@@ -21,7 +21,7 @@ public static class PossiblyPregnant
         var since = known.Where(f => calved is not { } c || f.Day >= c).Select(f => f is TestResult r ? Read(r, rules) : f).ToList();
         var services = since.OfType<Service>().ToList();
         var exposures = known.OfType<Exposure>().Where(e => calved is not { } c || LastDay(e, asOf, day) > c).ToList();
-        if (Clearing(since, services, exposures, calved, asOf, day) is { } looked)
+        if (Clearing(since, services, exposures, calved, asOf, day, rules) is { } looked)
             return DoubtedAfter(since, looked);
         if (services.Count > 0 || exposures.Count > 0)
             return true;
@@ -69,14 +69,15 @@ public static class PossiblyPregnant
         exposure.Until is { } until && until <= asOf ? until : day;
 
     // The latest `open` that is late enough after every service and exposure, after calving and after every loss.
-    private static Day? Clearing(List<Fact> since, List<Service> services, List<Exposure> exposures, Day? calved, Day asOf, Day day)
+    private static Day? Clearing(List<Fact> since, List<Service> services, List<Exposure> exposures, Day? calved, Day asOf, Day day, HerdRules rules)
     {
         var last = services.Select(s => s.DayZero).Concat(exposures.Select(e => LastDay(e, asOf, day)))
             .Select(d => (Day?)d).OrderBy(d => d!.Value.Number).LastOrDefault();
         var tests = since.OfType<TestResult>().Where(r => r.Outcome == Outcome.Open)
             .Where(r => calved is not { } c || r.Day - c >= 60)
             .Where(r => since.OfType<Loss>().All(l => l.Day > r.Day || r.Day - l.Day >= 14))
-            .Where(r => !since.OfType<TestResult>().Any(q => q.Outcome == Outcome.Recheck && q.Day < r.Day && r.Day - q.Day < 7))
+            .Where(r => r.Method != TestMethod.Milk || rules.Versions.Any(v => v.Programme.Test.Method == TestMethod.Milk))
+            .Where(r => !RecheckForbids(r.Day, since, calved) && !NeedsAnotherOpen(r.Day, since, services, exposures, calved, rules))
             .Where(r => last is not { } l || r.Day - l >= FirstDay).Select(r => r.Day);
         var looks = since.OfType<Examination>().Where(x => x.Outcome == Outcome.Open)
             .Where(x => last is not { } l || x.Day - l >= (x.Method == TestMethod.Palpation ? FirstDayPalpation : FirstDay))
