@@ -5,6 +5,8 @@ internal sealed class HerdRow
 {
     public const string Columns = "herd, scheme, location, name, time_zone, created, changed";
 
+    public const string Select = $"SELECT {Columns} FROM herd";
+
     public long Herd { get; init; }
 
     public string Scheme { get; init; } = "";

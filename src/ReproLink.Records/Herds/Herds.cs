@@ -59,7 +59,7 @@ public sealed class Herds
 
     /// <summary>Every herd, in the order of scheme and id.</summary>
     public IReadOnlyList<Herd> All() => _readers.Read(connection => connection.Sqlite
-        .Query<HerdRow>($"SELECT {HerdRow.Columns} FROM herd ORDER BY scheme, location")
+        .Query<HerdRow>($"{HerdRow.Select} ORDER BY scheme, location")
         .Select(row => row.ToHerd())
         .ToArray());
 
@@ -82,7 +82,7 @@ public sealed class Herds
 
     internal static Herd? Find(Connection connection, LocationKey location) => connection.Sqlite
         .QuerySingleOrDefault<HerdRow>(
-            $"SELECT {HerdRow.Columns} FROM herd WHERE scheme = @Scheme AND location = @Id", location)
+            $"{HerdRow.Select} WHERE scheme = @Scheme AND location = @Id", location)
         ?.ToHerd();
 
     private static Herd Put(WriteUnit unit, LocationKey location, string name, string timeZone, Instant now)

@@ -33,10 +33,7 @@ internal static class IdempotencyTable
 
     private static IdempotencyRow? Find(WriteUnit unit, long herd, IdempotencyRecord request) =>
         unit.Connection.Sqlite.QuerySingleOrDefault<IdempotencyRow>(
-            """
-            SELECT request_hash, status, content_type, answer FROM idempotency
-            WHERE herd = @herd AND key_name = @KeyName AND idempotency_key = @IdempotencyKey
-            """,
+            $"{IdempotencyRow.Select} WHERE herd = @herd AND key_name = @KeyName AND idempotency_key = @IdempotencyKey",
             new { herd, request.KeyName, request.IdempotencyKey });
 
     private static void Keep(WriteUnit unit, long herd, IdempotencyRecord request, StoredAnswer answer, Instant at) =>
@@ -61,6 +58,8 @@ internal static class IdempotencyTable
 /// <summary>A row of <c>idempotency</c>.</summary>
 internal sealed class IdempotencyRow
 {
+    public const string Select = "SELECT request_hash, status, content_type, answer FROM idempotency";
+
     public byte[] RequestHash { get; init; } = [];
 
     public long Status { get; init; }

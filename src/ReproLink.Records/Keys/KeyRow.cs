@@ -7,6 +7,8 @@ internal sealed class KeyRow
 {
     public const string Columns = "key, name, role, hash, locations, created, revoked";
 
+    public const string Select = $"SELECT {Columns} FROM api_key";
+
     public long Key { get; init; }
 
     public string Name { get; init; } = "";

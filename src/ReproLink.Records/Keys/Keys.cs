@@ -97,7 +97,7 @@ public sealed class Keys
     private void Forget() => Volatile.Write(ref _known, _known with { Version = -1 });
 
     private KeyRow[] Read() => _readers.Read(connection =>
-        connection.Sqlite.Query<KeyRow>($"SELECT {KeyRow.Columns} FROM api_key ORDER BY key").ToArray());
+        connection.Sqlite.Query<KeyRow>($"{KeyRow.Select} ORDER BY key").ToArray());
 
     private static long Head(KeyRow row) => Head(row.Hash);
 

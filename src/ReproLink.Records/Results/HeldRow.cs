@@ -6,7 +6,8 @@ namespace ReproLink.Records;
 /// <summary>A row of <c>held</c>.</summary>
 internal sealed class HeldRow
 {
-    public const string Columns = "held, sequence, recorded, source, source_id, revision, animal, tube, reason, may_mean, content, draft";
+    public const string Select =
+        "SELECT held, sequence, recorded, source, source_id, revision, animal, tube, reason, may_mean, content, draft FROM held";
 
     public long Held { get; init; }
 
@@ -58,9 +59,11 @@ internal sealed class HeldRow
     private List<string> Names() => JsonSerializer.Deserialize(MayMean, RecordsJson.Compact.ListString) ?? [];
 }
 
-/// <summary>A row of <c>held</c> with how it ended.</summary>
+/// <summary>A row of <c>held_end</c>.</summary>
 internal sealed class HeldEndRow
 {
+    public const string Select = "SELECT ending, ended_by, note, recorded, fact FROM held_end";
+
     public string Ending { get; init; } = "";
 
     public string EndedBy { get; init; } = "";

@@ -8,16 +8,16 @@ internal static class HeldRows
 {
     public static HeldRow? Latest(Connection connection, long herd, string source, string sourceId) =>
         connection.Sqlite.QueryFirstOrDefault<HeldRow>(
-            $"SELECT {HeldRow.Columns} FROM held WHERE herd = @herd AND source = @source AND source_id = @sourceId ORDER BY revision DESC LIMIT 1",
+            $"{HeldRow.Select} WHERE herd = @herd AND source = @source AND source_id = @sourceId ORDER BY revision DESC LIMIT 1",
             new { herd, source, sourceId });
 
     public static HeldRow? Find(Connection connection, long herd, long held) =>
         connection.Sqlite.QueryFirstOrDefault<HeldRow>(
-            $"SELECT {HeldRow.Columns} FROM held WHERE herd = @herd AND held = @held", new { herd, held });
+            $"{HeldRow.Select} WHERE herd = @herd AND held = @held", new { herd, held });
 
     public static HeldEndRow? FindEnd(Connection connection, long herd, long held) =>
         connection.Sqlite.QueryFirstOrDefault<HeldEndRow>(
-            "SELECT ending, ended_by, note, recorded, fact FROM held_end WHERE herd = @herd AND held = @held", new { herd, held });
+            $"{HeldEndRow.Select} WHERE herd = @herd AND held = @held", new { herd, held });
 
     public static bool Exists(Connection connection, long herd, long held) => Find(connection, herd, held) is not null;
 
@@ -35,11 +35,11 @@ internal static class HeldRows
     /// <summary>Open at a moment; null = now. Oldest first.</summary>
     public static IEnumerable<HeldRow> Open(Connection connection, long herd, long? knownAt) => knownAt is null
         ? connection.Sqlite.Query<HeldRow>(
-            $"SELECT {HeldRow.Columns} FROM held WHERE herd = @herd AND held IN (SELECT held FROM held_open WHERE herd = @herd) ORDER BY sequence",
+            $"{HeldRow.Select} WHERE herd = @herd AND held IN (SELECT held FROM held_open WHERE herd = @herd) ORDER BY sequence",
             new { herd })
         : connection.Sqlite.Query<HeldRow>(
             $"""
-            SELECT {HeldRow.Columns} FROM held
+            {HeldRow.Select}
             WHERE herd = @herd AND recorded <= @knownAt AND NOT EXISTS (
               SELECT 1 FROM held_end e WHERE e.herd = held.herd AND e.held = held.held AND e.recorded <= @knownAt)
             ORDER BY sequence

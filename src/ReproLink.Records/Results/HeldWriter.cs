@@ -89,7 +89,7 @@ internal static class HeldWriter
 
     public static IReadOnlyList<HeldRow> WaitingFor(WriteUnit unit, long herd, string animal) => unit.Connection.Sqlite
         .Query<HeldRow>(
-            $"SELECT {HeldRow.Columns} FROM held WHERE herd = @herd AND held IN (SELECT held FROM held_open WHERE herd = @herd AND waits_for = @animal) ORDER BY sequence",
+            $"{HeldRow.Select} WHERE herd = @herd AND held IN (SELECT held FROM held_open WHERE herd = @herd AND waits_for = @animal) ORDER BY sequence",
             new { herd, animal })
         .AsList();
 
@@ -111,8 +111,19 @@ internal static class HeldWriter
             """,
             new
             {
-                herd, held, sequence, at = Ticks.Of(recorded), row.Source, row.SourceId, revision,
-                row.Animal, row.Tube, row.Reason, row.MayMean, row.Content, row.Draft,
+                herd,
+                held,
+                sequence,
+                at = Ticks.Of(recorded),
+                row.Source,
+                row.SourceId,
+                revision,
+                row.Animal,
+                row.Tube,
+                row.Reason,
+                row.MayMean,
+                row.Content,
+                row.Draft,
             });
         return held;
     }

@@ -139,7 +139,7 @@ internal static class HerdReader
         new(name, facts, held.GetValueOrDefault(name, []));
 
     private static Herd HerdOf(Connection connection, long herd) => connection.Sqlite
-        .QuerySingle<HerdRow>($"SELECT {HerdRow.Columns} FROM herd WHERE herd = @herd", new { herd }).ToHerd();
+        .QuerySingle<HerdRow>($"{HerdRow.Select} WHERE herd = @herd", new { herd }).ToHerd();
 
     private static HerdRules RulesOf(Connection connection, Herd herd, long? knownAt) => new(
         DateTimeZoneProviders.Tzdb[herd.TimeZone],
