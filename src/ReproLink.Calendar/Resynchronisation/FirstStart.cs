@@ -30,20 +30,17 @@ public sealed record FirstStart(
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(rules);
-        var choice = state.GoverningProgramme(rules, opens).Resynchronisation;
-        var protocol = ProtocolLibrary.Find(state.IsHeifer ? choice.ProtocolHeifer : choice.Protocol);
-        if (protocol?.FirstGated is not { } gated)
-        {
-            return null;
-        }
-
-        // A published recipe comes with its own start (S1).
-        var rule = protocol.Start?.Rule ?? choice.Start;
-        var startDay = protocol.Start?.Day ?? choice.StartDay;
-        return rule == StartRule.BeforeResult && protocol.MayStartBeforeResult
-            ? BeforeResult(state, rules, protocol, gated, dayZero + startDay, opens)
-            : AtResult(rules, protocol, opens);
+        var chosen = ChosenProtocol.Of(state, rules, opens);
+        return chosen is { BeforeResultDay: not null }
+            ? FindBeforeResult(state, rules, chosen, dayZero, opens)
+            : chosen is null ? null : AtResult(rules, chosen.Protocol, opens);
     }
+
+    /// <summary>The pinned or first feasible before-result start; null = none: the plan waits for <c>open</c>.</summary>
+    internal static FirstStart? FindBeforeResult(AnimalState state, HerdRules rules, ChosenProtocol chosen, Day dayZero, Day opens) =>
+        chosen is { BeforeResultDay: { } startDay, Protocol.FirstGated: { } gated }
+            ? BeforeResult(state, rules, chosen.Protocol, gated, dayZero + startDay, opens)
+            : null;
 
     private static FirstStart? BeforeResult(AnimalState state, HerdRules rules, Protocol protocol, ProtocolStep gated, Day earliest, Day opens)
     {
@@ -131,13 +128,13 @@ public sealed record FirstStart(
     private static Day? DrawFor(HerdRules rules, Day opens, LocalDateTime at) =>
         rules.Laboratory.LastUsefulDraw(opens, Day.From(at.Date), at.TimeOfDay);
 
-    private static LocalDateTime StartAt(HerdRules rules, Protocol protocol, Day day)
+    internal static LocalDateTime StartAt(HerdRules rules, Protocol protocol, Day day)
     {
         var week = rules.On(day).Programme.Week;
         return StepTimes.At(day, protocol.StartSession == Session.Afternoon ? week.Afternoon : week.Morning);
     }
 
-    private static bool Is(Agent agent, StepKind step) => (agent, step) switch
+    internal static bool Is(Agent agent, StepKind step) => (agent, step) switch
     {
         (Agent.Gnrh, StepKind.Gnrh) or (Agent.Pgf, StepKind.Pgf) => true,
         (Agent.InsertIn, StepKind.InsertIn) or (Agent.InsertOut, StepKind.InsertOut) => true,

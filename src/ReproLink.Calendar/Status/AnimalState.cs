@@ -166,18 +166,16 @@ public sealed class AnimalState
     internal int ConflictCount => ConflictList.Count;
 
     /// <summary>
-    /// The day whose programme version governs her test rules (rule S10): her latest service's or exposure's day; never
-    /// served: her calving; else the day asked about.
+    /// The day whose programme version governs her test rules (rule S10): her latest service's day; of an exposure the last
+    /// day with the bull, while he is in the day asked about (T4); never served: her calving; else the day asked about.
     /// </summary>
     public Day GoverningDay(Day asked)
     {
         Day? latest = _services.Count > 0 ? _services[^1].Fact.Day : null;
         foreach (var spell in ExposureList)
         {
-            if (latest is not { } day || spell.Fact.Day > day)
-            {
-                latest = spell.Fact.Day;
-            }
+            var last = spell.Last ?? asked;
+            latest = latest is { } day ? Day.Max(day, last) : last;
         }
 
         return latest ?? LastCalving?.Day ?? asked;

@@ -21,6 +21,9 @@ public sealed partial class HistoryFold
     /// <summary>T7 g: days after prostaglandin before a blood sample tells anything (the protein outlasts the pregnancy).</summary>
     internal const int AfterProstaglandinDays = 21;
 
+    // Of all lactations: a second calving soon after the first is as impossible as the first.
+    private Service? _latestService;
+
     private TestRules Test(Day on) => _state.GoverningProgramme(_rules, on).Test;
 
     private void Calve(Calving calving)
@@ -55,16 +58,7 @@ public sealed partial class HistoryFold
             return pregnancy.By?.Fact.Id ?? pregnancy.ByExposure?.Fact.Id;
         }
 
-        ServiceAttempt? latest = null;
-        foreach (var service in _state.ServiceList)
-        {
-            if (latest is null || service.DayZero >= latest.DayZero)
-            {
-                latest = service;
-            }
-        }
-
-        return latest is not null && calving.Day - latest.DayZero < ShortestSinceServiceDays ? latest.Fact.Id : null;
+        return _latestService is { } latest && calving.Day - latest.DayZero < ShortestSinceServiceDays ? latest.Id : null;
     }
 
     private void StartLactation(Calving calving)
@@ -107,7 +101,7 @@ public sealed partial class HistoryFold
             return;
         }
 
-        _state.Pregnancy = null;
+        // The pregnancy stays underneath until a test or examination decides: the report may be wrong.
         Raise(new Conflict(ConflictKind.LossNotExamined, loss.Day, loss.Id, null, loss.Day + clearance),
             $"a loss recorded without an examination: blood tells from {(loss.Day + clearance).ToSentence()}");
     }
@@ -151,13 +145,17 @@ public sealed partial class HistoryFold
 
     private void Serve(Service service)
     {
+        if (_latestService is not { } latest || service.DayZero >= latest.DayZero)
+        {
+            _latestService = service;
+        }
+
         var attempt = Join(service) ?? Add(service);
         if (_state.Recheck is { } row)
         {
             _state.Recheck = row with { NewService = attempt };
         }
 
-        _state.Invalid = null;
         if (_state.Pregnancy is { } pregnancy)
         {
             _state.ConflictList.RemoveAll(c => c.LaterService == attempt);

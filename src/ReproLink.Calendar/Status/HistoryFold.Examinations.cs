@@ -13,6 +13,7 @@ public sealed partial class HistoryFold
     internal const int PalpationFromDay = 35;
 
     private Day? _examinedDay;
+    private Loss? _lossSeen;
 
     private static int FirstDay(Examination examination) =>
         examination.Method == TestMethod.Palpation ? PalpationFromDay : UltrasoundFromDay;
@@ -20,10 +21,11 @@ public sealed partial class HistoryFold
     private bool Exists(Examination examination) => examination.Known is not { } known || known <= _knownBy;
 
     private bool Decides(Examination examination) =>
-        examination.Outcome != Outcome.Invalid && IsOldEnough(examination.Day, FirstDay(examination));
+        examination.Outcome != Outcome.Invalid && IsOldEnough(examination.Day, FirstDay(examination), examination.Outcome);
 
-    // Whether there is anything an examination of that day can see: something old enough, or nothing served at all.
-    private bool IsOldEnough(Day day, int firstDay)
+    // Whether there is anything an examination of that day can see: something old enough, or nothing served at all. An open
+    // says something of an exposure only by its last day.
+    private bool IsOldEnough(Day day, int firstDay, Outcome outcome)
     {
         if (_state.Pregnancy is { } pregnancy && (pregnancy.From is not { } from || day - from >= firstDay))
         {
@@ -40,13 +42,14 @@ public sealed partial class HistoryFold
 
         foreach (var spell in _state.ExposureList)
         {
-            if (spell.FailedBy is null && day - spell.First >= firstDay)
+            var bound = outcome == Outcome.Open ? spell.Last : spell.First;
+            if (spell.FailedBy is null && bound is { } seen && day - seen >= firstDay)
             {
                 return true;
             }
         }
 
-        return _state.Pregnancy is null && !_state.HasCandidate;
+        return !_state.HasCandidate;
     }
 
     // All examinations of one day are judged together: when they disagree, T7 d.
@@ -97,21 +100,25 @@ public sealed partial class HistoryFold
     private void Decide(List<Examination> examinations)
     {
         var first = examinations[0];
-        var other = examinations.Find(e => e.Outcome != first.Outcome);
-        if (other is not null)
+        var other = examinations.Find(e => e.Outcome != first.Outcome)?.Id ?? SeenLost(first);
+        if (other is { } contrary)
         {
-            Raise(new Conflict(ConflictKind.ResultsDisagree, first.Day, other.Id, first.Id, null),
+            Raise(new Conflict(ConflictKind.ResultsDisagree, first.Day, contrary, first.Id, null),
                 $"examinations of {first.Day.ToSentence()} disagree: only another examination decides");
         }
 
-        var (decision, reason) = other is not null
-            ? (Decision.Nothing, Reason.Of("T7 d", "examinations of one day disagree", first.Id, other.Id))
+        var (decision, reason) = other is { } against
+            ? (Decision.Nothing, Reason.Of("T7 d", "examinations of one day disagree", first.Id, against))
             : Find(first, examinations.Min(FirstDay));
         foreach (var one in examinations)
         {
             _trace?.Judge(one.Id, decision, one.Outcome, reason);
         }
     }
+
+    // A loss seen by examination is an open of its day: the others of that day must agree with it (T6, T7 d).
+    private FactId? SeenLost(Examination examination) =>
+        examination.Outcome != Outcome.Open && _lossSeen is { } loss && loss.Day == examination.Day ? loss.Id : null;
 
     private (Decision, Reason) Find(Examination examination, int firstDay) => examination.Outcome switch
     {
@@ -124,7 +131,8 @@ public sealed partial class HistoryFold
     // failed whatever its age.
     private void LoseExamined(Loss loss)
     {
-        if (_state.Pregnancy is not null || IsOldEnough(loss.Day, UltrasoundFromDay))
+        _lossSeen = loss;
+        if (_state.Pregnancy is not null || IsOldEnough(loss.Day, UltrasoundFromDay, Outcome.Open))
         {
             ApplyOpen(loss.Id, loss.Day, UltrasoundFromDay, byExamination: true);
         }

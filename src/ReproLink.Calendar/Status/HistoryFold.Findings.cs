@@ -20,7 +20,8 @@ public sealed partial class HistoryFold
             return (Decision.Nothing, Reason.Of("T7 a", "open after pregnant without a recorded loss", fact, pregnancy.FoundBy));
         }
 
-        if (_state.Pregnancy is null && !endsConflict && _state.HasCandidate && !CoversAny(day, firstDay))
+        // Also in a conflict: an open that covers nothing she was served by ends none (the reading that withholds).
+        if (_state.Pregnancy is null && _state.HasCandidate && !CoversAny(day, firstDay))
         {
             return (Decision.Nothing, Reason.Of("T1", $"sampled fewer than {firstDay} days after every service still to be tested: they await their own test", fact));
         }
@@ -103,7 +104,7 @@ public sealed partial class HistoryFold
     {
         if (_state.Pregnancy is { } standing)
         {
-            return StillPregnant(standing, fact, day, byBlood);
+            return StillPregnant(standing, fact, day, firstDay, byBlood);
         }
 
         var pregnancy = new Pregnancy(fact, day)
@@ -119,11 +120,11 @@ public sealed partial class HistoryFold
         return (Decision.Pregnant, Dated(pregnancy, fact));
     }
 
-    private (Decision, Reason) StillPregnant(Pregnancy standing, FactId fact, Day day, bool byBlood)
+    private (Decision, Reason) StillPregnant(Pregnancy standing, FactId fact, Day day, int firstDay, bool byBlood)
     {
         foreach (var conflict in _state.ConflictList)
         {
-            DateFromBoth(standing, conflict, day);
+            DateFromBoth(standing, conflict, day, firstDay);
         }
 
         standing.LastPositive = Day.Max(standing.LastPositive, day);
@@ -136,15 +137,16 @@ public sealed partial class HistoryFold
         return (Decision.Pregnant, Reason.Of("T5", "pregnant again: her dates stay", fact, standing.FoundBy));
     }
 
-    // A pregnant that ends T7 b dates her from both: earliest by the earlier service, latest by the later.
-    private static void DateFromBoth(Pregnancy standing, Conflict conflict, Day day)
+    // A pregnant that ends T7 b dates her from both: earliest by the earlier service, latest by the later. A later service
+    // too young to be seen that day does not move the dates, and an unknown age stays unknown.
+    private static void DateFromBoth(Pregnancy standing, Conflict conflict, Day day, int firstDay)
     {
         Day? first = conflict.LaterService?.DayZero ?? conflict.LaterExposure?.First;
-        Day? last = conflict.LaterService?.DayZero ?? conflict.LaterExposure?.Last ?? (conflict.LaterExposure is null ? null : day);
-        if (first is { } from && last is { } to)
+        if (first is { } from && day - from >= firstDay && standing is { From: { } earliest, To: { } latest })
         {
-            standing.From = Day.Min(standing.From ?? from, from);
-            standing.To = Day.Max(standing.To ?? to, to);
+            var to = conflict.LaterExposure is { } spell ? Day.Min(spell.Last ?? day, day) : from;
+            standing.From = Day.Min(earliest, from);
+            standing.To = Day.Max(latest, to);
             standing.AlsoBy = conflict.LaterService ?? standing.AlsoBy;
         }
     }
@@ -188,7 +190,8 @@ public sealed partial class HistoryFold
     private (Decision, Reason) FoundWithoutCovered(Pregnancy pregnancy, FactId fact, Day day, int firstDay)
     {
         var failed = LatestFailed();
-        if (failed is null && !_state.HasCandidate)
+        var seenBefore = _state.ConflictList.Exists(c => c.Kind == ConflictKind.PregnantWithoutService);
+        if (failed is null && (seenBefore || !_state.HasCandidate))
         {
             return FoundWithoutService(pregnancy, fact, day);
         }

@@ -16,6 +16,7 @@ public sealed partial class HistoryFold
     private readonly HerdRules _rules;
     private readonly Instant _knownBy;
     private readonly FoldTrace? _trace;
+    private LocalTime? _before;
     private HashSet<(string Source, string SourceId)>? _confirmed;
     private List<Day>? _calvingDays;
 
@@ -45,6 +46,25 @@ public sealed partial class HistoryFold
         return state;
     }
 
+    /// <summary>
+    /// The state in which a step finds an animal: facts that occurred before its time, results reported before its time
+    /// (rule F2), as known at <paramref name="knownAt"/>.
+    /// </summary>
+    /// <param name="history">Her facts that count at <paramref name="knownAt"/>, in <see cref="FactOrder"/>.</param>
+    /// <param name="rules">The herd's rules.</param>
+    /// <param name="step">The step's wall-clock time.</param>
+    /// <param name="stepAt">The same as an instant.</param>
+    /// <param name="knownAt">The moment looked at.</param>
+    public static AnimalState FoldBefore(AnimalHistory history, HerdRules rules, LocalDateTime step, Instant stepAt, Instant knownAt)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        ArgumentNullException.ThrowIfNull(rules);
+        var before = stepAt - Duration.Epsilon;
+        var state = new AnimalState(history, Day.From(step.Date));
+        new HistoryFold(state, rules, knownAt < before ? knownAt : before, null) { _before = step.TimeOfDay }.Run();
+        return state;
+    }
+
     private void Run()
     {
         var facts = _state.History.Facts;
@@ -57,7 +77,8 @@ public sealed partial class HistoryFold
                 break;
             }
 
-            if (fact is AnimalCard)
+            // A fact without a time counts from the start of its day (F3), so it is before every step of it.
+            if (fact is AnimalCard || (_before is { } before && fact.Day == _state.AsOf && fact.Time >= before))
             {
                 continue;
             }

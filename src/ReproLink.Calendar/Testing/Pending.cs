@@ -16,7 +16,9 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
         for (var i = state.PendingSamples.Count - 1; i >= 0; i--)
         {
             var sample = state.PendingSamples[i];
-            if (CouldDecide(state, programme, need, confirmation, sample.Day))
+            // Milk tells nothing where no milk test is configured (T1).
+            if ((sample.Specimen != "milk" || programme.Test.Method == TestMethod.Milk)
+                && CouldDecide(state, programme, need, confirmation, sample.Day))
             {
                 return state.Invalid is { } invalid && invalid.Day >= sample.Day
                     ? null
@@ -51,7 +53,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
         {
             Need.FirstTest => CoversOne(state, test, sample),
             Need.Resample => state.Recheck is { } row && CouldDecide(row, test, sample),
-            Need.ResolveConflict => EndsAll(state, sample),
+            Need.ResolveConflict => EndsAll(state, sample) && SpeaksOf(state, test, sample),
             Need.CautionRetest => state.LastCalving is not { } c || sample - c.Day >= test.CautionDaysInMilk,
             Need.Confirmation => confirmation is not null && state.Pregnancy?.To is { } dated && sample >= dated + confirmation.From,
             _ => false,
@@ -83,6 +85,19 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
         row.NewService is { } service && row.IsDouble
             ? sample - service.DayZero >= test.MinDaysPostService
             : !row.IsDouble && sample - row.Sample >= test.ResampleAfterDays;
+
+    // In a conflict too a sample must be able to say something: of the pregnancy, of what she was served by, or of nothing
+    // served at all; and not before a second sample of an inconclusive row counts.
+    private static bool SpeaksOf(AnimalState state, TestRules test, Day sample)
+    {
+        if (state.Recheck is { } row && !CouldDecide(row, test, sample))
+        {
+            return false;
+        }
+
+        return state.Pregnancy is not null || !state.HasCandidate || CoversOne(state, test, sample)
+            || state.Conflicts.Any(c => c.Kind == ConflictKind.PregnantWithoutService);
+    }
 
     private static bool EndsAll(AnimalState state, Day sample)
     {

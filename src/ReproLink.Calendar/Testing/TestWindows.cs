@@ -92,7 +92,7 @@ public static class TestWindows
             }
         }
 
-        if (state is { Services.Count: 0, Exposures.Count: 0, LastCalving: null })
+        if (state.GoverningDay(after) == after)
         {
             foreach (var version in rules.Versions)
             {

@@ -1,0 +1,58 @@
+using ReproLink.Records;
+
+namespace ReproLink.Api.Access;
+
+/// <summary>What a caller may do.</summary>
+[Flags]
+internal enum Permissions
+{
+    None = 0,
+    Read = 1,
+    PostFacts = 2,
+    PostResults = 4,
+    Confirm = 8,
+    Manage = 16,
+    Approve = 32,
+}
+
+/// <summary>Who asks: a key, or the person at the machine in a trial.</summary>
+/// <param name="Name">The key's name; the default source of the facts it sends.</param>
+/// <param name="May">What the role allows.</param>
+/// <param name="Locations">The locations it may see; absent = all.</param>
+internal sealed record Caller(string Name, Permissions May, IReadOnlyList<LocationKey>? Locations)
+{
+    private const Permissions OfReader = Permissions.Read;
+    private const Permissions OfExchange = OfReader | Permissions.PostFacts | Permissions.PostResults;
+    private const Permissions OfVeterinarian = OfReader | Permissions.PostFacts | Permissions.Confirm | Permissions.Approve;
+    private const Permissions OfManager = OfExchange | Permissions.Confirm | Permissions.Manage;
+
+    /// <summary>A request without a key in a trial: manager and veterinarian.</summary>
+    public static readonly Caller Local = new("local", OfManager | OfVeterinarian, null);
+
+    public static Caller Of(ApiKey key) => new(key.Name, PermissionsOf(key.Role), key.Locations);
+
+    public bool Can(Permissions needed) => (May & needed) == needed;
+
+    public bool Sees(LocationKey location) => Locations is null || Locations.Contains(location);
+
+    /// <summary>The roles that may do something, for the refusal.</summary>
+    public static string RolesThatCan(Permissions needed) =>
+        string.Join(", ", Enum.GetValues<KeyRole>().Where(r => (PermissionsOf(r) & needed) == needed).Select(RoleWord));
+
+    /// <summary>A role as it is written.</summary>
+    public static string RoleWord(KeyRole role) => role switch
+    {
+        KeyRole.Manager => "manager",
+        KeyRole.Exchange => "exchange",
+        KeyRole.Veterinarian => "veterinarian",
+        _ => "reader",
+    };
+
+    private static Permissions PermissionsOf(KeyRole role) => role switch
+    {
+        KeyRole.Manager => OfManager,
+        KeyRole.Exchange => OfExchange,
+        KeyRole.Veterinarian => OfVeterinarian,
+        _ => OfReader,
+    };
+}

@@ -1,0 +1,40 @@
+using System.Net.Http.Headers;
+using ReproLink.Api.Problems;
+using ReproLink.Records;
+
+namespace ReproLink.Api.Access;
+
+/// <summary>Says who asks. A wrong key is refused at every address; a missing one only where a key is needed.</summary>
+internal sealed class KeyMiddleware(RequestDelegate next)
+{
+    public async Task InvokeAsync(HttpContext context, Store store, Keyless keyless)
+    {
+        if (context.Request.Headers.Authorization is not { Count: > 0 } sent)
+        {
+            if (keyless.CallerOf(context) is { } local)
+            {
+                context.Features.Set(local);
+            }
+
+            await next(context);
+            return;
+        }
+
+        if (Secret(sent) is { } secret && store.Keys.Authenticate(secret) is { Revoked: null } key)
+        {
+            context.Features.Set(Caller.Of(key));
+            await next(context);
+            return;
+        }
+
+        await Problem.Of(ProblemTypes.KeyUnknown, "The key sent is not known, or it was revoked. Send `Authorization: Bearer KEY`.").WriteTo(context);
+    }
+
+    private static string? Secret(Microsoft.Extensions.Primitives.StringValues sent) =>
+        sent.Count == 1
+        && AuthenticationHeaderValue.TryParse(sent[0], out var header)
+        && header.Scheme.Equals("Bearer", StringComparison.OrdinalIgnoreCase)
+        && header.Parameter is { Length: > 0 and <= 200 } secret
+            ? secret
+            : null;
+}

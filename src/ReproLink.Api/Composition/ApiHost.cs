@@ -1,0 +1,48 @@
+using ReproLink.Api.About;
+using ReproLink.Api.Access;
+using ReproLink.Api.Clock;
+using ReproLink.Api.Facts;
+using ReproLink.Api.Herds;
+using ReproLink.Api.OpenApi;
+using ReproLink.Api.Problems;
+using ReproLink.Api.Programmes;
+using ReproLink.Api.Reading;
+using ReproLink.Api.TestResults;
+
+namespace ReproLink.Api.Composition;
+
+/// <summary>Builds the service. Nothing is read or written before it runs.</summary>
+public static class ApiHost
+{
+    public static WebApplication Build(string[] args, ApiHostOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var builder = WebApplication.CreateBuilder(args);
+        // The body reader answers with a problem; the server's own limit stands just above it for bodies nobody reads.
+        builder.WebHost.ConfigureKestrel(server => server.Limits.MaxRequestBodySize = RequestBody.MaxBytes + 1);
+        builder.Services.AddReproLink(options);
+        builder.Services.AddReproLinkOpenApi();
+        var app = builder.Build();
+        // Settles here, before anything runs, whether a clock that was asked for may be set at all.
+        app.Services.GetRequiredService<HerdClock>();
+        app.UseMiddleware<ProblemMiddleware>();
+        app.UseMiddleware<KeyMiddleware>();
+        app.UseRouting();
+        app.UseMiddleware<HerdAccessMiddleware>();
+        app.UseReproLinkOpenApi();
+        MapResources(app);
+        return app;
+    }
+
+    private static void MapResources(WebApplication app)
+    {
+        app.MapAbout();
+        app.MapProblemPages();
+        app.MapClock();
+        var herd = app.MapGroup("/locations/{scheme}/{id}");
+        herd.MapHerds();
+        herd.MapFacts();
+        herd.MapTestResults();
+        herd.MapProgrammes();
+    }
+}

@@ -1,0 +1,97 @@
+using System.Text.Json.Nodes;
+using Microsoft.OpenApi;
+using ReproLink.Api.Access;
+using ReproLink.Api.Problems;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace ReproLink.Api.OpenApi;
+
+/// <summary>Writes into an operation what its endpoint says of itself: parameters, bodies, answers, refusals, key.</summary>
+internal sealed class OperationDetails : IOperationFilter
+{
+    public void Apply(OpenApiOperation operation, OperationFilterContext context)
+    {
+        var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
+        var needs = metadata.OfType<Needs>().FirstOrDefault();
+        operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
+        operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
+        operation.Responses = Responses(metadata, needs, context);
+        if (needs is not null || context.ApiDescription.RelativePath == "testing/clock")
+        {
+            operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(OpenApiSetup.Scheme, context.Document)] = [] }];
+        }
+    }
+
+    private static OpenApiParameter Parameter(ParameterDoc doc) => new()
+    {
+        Name = doc.Name,
+        In = doc.InHeader ? ParameterLocation.Header : ParameterLocation.Query,
+        Description = doc.Description,
+        Schema = new OpenApiSchema
+        {
+            Type = doc.Type == "integer" ? JsonSchemaType.Integer : JsonSchemaType.String,
+            Format = doc.Format,
+            Enum = doc.Words is { } words ? [.. words.Select(w => (JsonNode)JsonValue.Create(w))] : null,
+        },
+        Example = doc.Type == "integer" ? JsonNode.Parse(doc.Example) : JsonValue.Create(doc.Example),
+    };
+
+    private static OpenApiRequestBody? Body(IReadOnlyList<BodyDoc> bodies, OperationFilterContext context) => bodies.Count == 0 ? null : new()
+    {
+        Required = true,
+        Description = bodies[0].Description,
+        Content = bodies.ToDictionary(b => b.MediaType, b => Media(b.Type, b.MediaType, b.Example, context)),
+    };
+
+    private static OpenApiResponses Responses(IList<object> metadata, Needs? needs, OperationFilterContext context)
+    {
+        var responses = new OpenApiResponses();
+        foreach (var answers in metadata.OfType<AnswerDoc>().GroupBy(a => a.Status))
+        {
+            responses.Add(Code(answers.Key), new OpenApiResponse
+            {
+                Description = answers.First().Description,
+                Content = answers.ToDictionary(a => a.MediaType, a => Media(a.Type ?? typeof(string), a.MediaType, a.Example, context)),
+            });
+        }
+
+        int[] access = needs is null ? [401] : [401, 403, 404];
+        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Append(500).Distinct().Order())
+        {
+            responses.Add(Code(status), Refusal(status, context));
+        }
+
+        return responses;
+    }
+
+    private static OpenApiResponse Refusal(int status, OperationFilterContext context)
+    {
+        var type = ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : ProblemTypes.All.First(t => t.Status == status);
+        if (status == 400)
+        {
+            type = ProblemTypes.InvalidRequest;
+        }
+
+        var example = new JsonObject { ["type"] = type.Uri, ["title"] = type.Title, ["status"] = type.Status, ["detail"] = type.Help };
+        return new OpenApiResponse
+        {
+            Description = string.Join("; ", ProblemTypes.All.Where(t => t.Status == status && status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
+            Content = new Dictionary<string, OpenApiMediaType>
+            {
+                [Problem.MediaType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository), Example = example },
+            },
+        };
+    }
+
+    private static string Meaning(int status) => status == 400
+        ? "Something in the request is not allowed: each wrong field is named, with what is allowed"
+        : "There is nothing at this address; a location the key may not see is answered like one that is not there";
+
+    private static OpenApiMediaType Media(Type type, string mediaType, string? example, OperationFilterContext context) => new()
+    {
+        Schema = context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository),
+        Example = example is null ? null : mediaType.EndsWith("json", StringComparison.Ordinal) ? JsonNode.Parse(example) : JsonValue.Create(example),
+    };
+
+    private static string Code(int status) => status.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}

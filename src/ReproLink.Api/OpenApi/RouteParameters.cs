@@ -1,0 +1,31 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using Microsoft.OpenApi;
+
+namespace ReproLink.Api.OpenApi;
+
+/// <summary>The parts of an address that vary.</summary>
+internal static partial class RouteParameters
+{
+    private static readonly Dictionary<string, (string Description, string Example)> Known = new()
+    {
+        ["scheme"] = ("Scheme of the location.", "farm"),
+        ["id"] = ("Id of the location in its scheme.", "north-ridge"),
+        ["factId"] = ("A fact's id, as answered.", "f_0c5t9x2m7h1ka"),
+        ["animal"] = ("The herd's own name of the animal.", "1042"),
+        ["slug"] = ("The last part of a problem's `type`.", "invalid-request"),
+    };
+
+    public static IEnumerable<OpenApiParameter> Of(string path) => Braces().Matches(path).Select(match => match.Groups[1].Value).Select(name => new OpenApiParameter
+    {
+        Name = name,
+        In = ParameterLocation.Path,
+        Required = true,
+        Description = Known[name].Description,
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+        Example = JsonValue.Create(Known[name].Example),
+    });
+
+    [GeneratedRegex(@"\{(\w+)\}")]
+    private static partial Regex Braces();
+}

@@ -1,0 +1,27 @@
+using Microsoft.OpenApi;
+using Swashbuckle.AspNetCore.SwaggerGen;
+
+namespace ReproLink.Api.OpenApi;
+
+/// <summary>What each group of addresses is for.</summary>
+internal sealed class TagDetails : IDocumentFilter
+{
+    private static readonly (string Name, string Description)[] Tags =
+    [
+        ("Herd", "A location and the herd kept at it."),
+        ("Facts", "What happened: posted, listed, withdrawn, never changed."),
+        ("Test results", "What tests and examinations said."),
+        ("Programme", "The herd's written policy, its versions and approvals."),
+        ("Bleed list", "Which cows to bleed, on which day, and why not the others."),
+        ("Animals", "One animal: her answer on a day, and her story."),
+        ("Service", "The service itself."),
+        ("Problems", "What refusals mean."),
+        ("Trials", "Only in the `Testing` environment and in `demo`."),
+    ];
+
+    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
+    {
+        var used = swaggerDoc.Paths.Values.SelectMany(p => p.Operations!.Values).SelectMany(o => o.Tags!).Select(t => t.Name).ToHashSet();
+        swaggerDoc.Tags = Tags.Where(t => used.Contains(t.Name)).Select(t => new OpenApiTag { Name = t.Name, Description = t.Description }).ToHashSet();
+    }
+}

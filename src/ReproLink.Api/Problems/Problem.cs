@@ -1,0 +1,74 @@
+using ReproLink.Api.Composition;
+
+namespace ReproLink.Api.Problems;
+
+/// <summary>A refusal on its way out: thrown nowhere, returned as an endpoint's result.</summary>
+public sealed class Problem : IResult
+{
+    public const string MediaType = "application/problem+json";
+
+    private readonly ProblemBody _body;
+
+    private Problem(ProblemBody body) => _body = body;
+
+    public static Problem Of(ProblemType type, string detail) => Of(type, detail, []);
+
+    /// <summary>A problem with one field.</summary>
+    public static Problem Of(ProblemType type, FieldProblem field) => Of(type, field.Detail, [field]);
+
+    /// <summary>All that is wrong with a JSON body.</summary>
+    public static Problem OfBody(IReadOnlyList<FieldProblem> fields) =>
+        Of(ProblemTypes.InvalidRequest, Summary(fields), [.. fields.Select(f => f with { Field = f.Field.Length == 0 ? "" : "/" + f.Field })]);
+
+    /// <summary>All that is wrong with a query.</summary>
+    public static Problem OfQuery(IReadOnlyList<FieldProblem> fields) => Of(ProblemTypes.InvalidRequest, Summary(fields), fields);
+
+    public Task ExecuteAsync(HttpContext httpContext) => WriteTo(httpContext);
+
+    /// <summary>The same problem as the answer of middleware.</summary>
+    public async Task WriteTo(HttpContext context)
+    {
+        context.Response.StatusCode = _body.Status;
+        context.Response.Headers.CacheControl = "no-store";
+        if (_body.Status == StatusCodes.Status401Unauthorized)
+        {
+            context.Response.Headers.WWWAuthenticate = "Bearer";
+        }
+
+        await context.Response.WriteAsJsonAsync(_body, JsonSetup.Options, MediaType, context.RequestAborted);
+    }
+
+    /// <summary>The problem of one item of a batch.</summary>
+    public static ItemProblem OfItem(FieldProblem problem, int index, int? line) => new()
+    {
+        Type = problem.Type.Uri,
+        Title = problem.Type.Title,
+        Detail = line is null ? problem.Detail : $"Line {line}: {problem.Detail}",
+        Pointer = problem.Field.Length == 0 ? $"/{index}" : $"/{index}/{problem.Field}",
+        Field = problem.Field.Length == 0 ? null : problem.Field,
+        Value = problem.Value,
+        Allowed = problem.Allowed,
+        Line = line,
+    };
+
+    private static string Summary(IReadOnlyList<FieldProblem> fields) =>
+        fields.Count == 1 ? fields[0].Detail : $"{fields.Count} things are not allowed; the first: {fields[0].Detail}";
+
+    private static Problem Of(ProblemType type, string detail, IReadOnlyList<FieldProblem> fields) => new(new ProblemBody
+    {
+        Type = type.Uri,
+        Title = type.Title,
+        Status = type.Status,
+        Detail = detail,
+        Errors = fields.Count == 0 ? null : [.. fields.Select(Error)],
+    });
+
+    private static ProblemError Error(FieldProblem field) => new()
+    {
+        Field = field.Field,
+        Value = field.Value,
+        Allowed = field.Allowed,
+        Detail = field.Detail,
+        Type = field.Type.Uri,
+    };
+}

@@ -1,0 +1,113 @@
+using ReproLink.Api.Access;
+using ReproLink.Api.Idempotency;
+using ReproLink.Api.OpenApi;
+using ReproLink.Api.Problems;
+using ReproLink.Api.Reading;
+using ReproLink.Calendar.Programmes;
+using ReproLink.Records;
+
+namespace ReproLink.Api.Programmes;
+
+/// <summary>The herd's written policy and its versions.</summary>
+internal static class ProgrammeEndpoints
+{
+    public static void MapProgrammes(this IEndpointRouteBuilder herd)
+    {
+        herd.MapGet("/programme", Get)
+            .WithMetadata(new Needs(Permissions.Read))
+            .Describe("Programme", "getProgramme", "The programme in force", "The version in force on a day, complete. A herd that has saved none has the defaults, and is told so.")
+            .TakesDay("on", "The day; absent = the herd's today.", "2026-10-05")
+            .AnswersJson(200, "The version in force.", typeof(ProgrammeAnswer), ProgrammeExamples.Answer)
+            .Refuses(400);
+        herd.MapGet("/programme/versions", Versions)
+            .WithMetadata(new Needs(Permissions.Read))
+            .Describe("Programme", "listProgrammeVersions", "Every version", "All versions saved, drafts too, with their approvals.")
+            .AnswersJson(200, "The versions.", typeof(ProgrammeVersions), ProgrammeExamples.Versions)
+            .Refuses(400);
+        herd.MapPut("/programme", Put)
+            .WithMetadata(new Needs(Permissions.Manage))
+            .Describe("Programme", "putProgramme", "Save a programme", """
+                Saves a new version. What is left out has its default. Values beyond the floors of the rules, cut-offs in the wrong order, protocols of
+                the wrong animals and days or times that do not exist are refused, all at once. Manager.
+                """)
+            .Takes(IdempotencyHeader.Doc)
+            .Reads(typeof(ProgrammeInput), "The programme.", ProgrammeExamples.Programme)
+            .AnswersJson(200, "It was saved.", typeof(ProgrammeSaved), ProgrammeExamples.Saved)
+            .Refuses(400, 409, 413, 415);
+        herd.MapPost("/programme/approvals", ApprovalEndpoint.Post)
+            .WithMetadata(new Needs(Permissions.Approve))
+            .Describe("Programme", "approveProgramme", "Approve a version", "Releases the drug steps and protocol inseminations of a version. Veterinarian.")
+            .Takes(IdempotencyHeader.Doc)
+            .Reads(typeof(ApprovalInput), "The version, and the last day the approval holds.", ProgrammeExamples.Approval)
+            .AnswersJson(201, "It is approved.", typeof(ApprovalAnswer), ProgrammeExamples.Approved)
+            .Refuses(400, 409, 413, 415);
+    }
+
+    private static IResult Get(HttpContext context, Store store)
+    {
+        var query = new QueryReader(context);
+        var request = context.Herd();
+        var on = query.Day("on") ?? request.Today;
+        if (query.Done() is { } refusal)
+        {
+            return refusal;
+        }
+
+        var saved = store.Programmes.List(request.Herd, null).Where(p => !p.Draft).ToArray();
+        if (saved.Length == 0)
+        {
+            return Results.Ok(ProgrammeMapping.Defaults(on));
+        }
+
+        var inForce = new HerdRules(request.Zone, saved.Select(p => p.Version)).On(on);
+        return Results.Ok(ProgrammeMapping.Answer(saved.First(p => p.Version.Number == inForce.Number), on));
+    }
+
+    private static IResult Versions(HttpContext context, Store store)
+    {
+        var query = new QueryReader(context);
+        if (query.Done() is { } refusal)
+        {
+            return refusal;
+        }
+
+        var request = context.Herd();
+        var saved = store.Programmes.List(request.Herd, null);
+        return Results.Ok(new ProgrammeVersions
+        {
+            Versions = [.. saved.Select(p => ProgrammeMapping.Answer(p, request.Today))],
+            Programme = ProgrammeNote.Of(saved.Any(p => !p.Draft)),
+        });
+    }
+
+    private static async Task<IResult> Put(HttpContext context, Store store)
+    {
+        var (body, refusal) = await ObjectBody.Read(context);
+        using var _ = body;
+        if (body is null)
+        {
+            return refusal!;
+        }
+
+        var request = context.Herd();
+        var problems = new FieldProblems();
+        var programme = ProgrammeReader.Read(new ObjectReader(body.Root, problems), request.Today);
+        var (idempotency, wrongKey) = IdempotencyHeader.Of(context, body.Bytes);
+        if (problems.Any || wrongKey is not null)
+        {
+            return wrongKey ?? Problem.OfBody(problems.List);
+        }
+
+        var json = body.Root.GetRawText();
+        if (idempotency is null)
+        {
+            return Results.Ok(Saved(await store.Programmes.Save(request.Herd, programme, draft: false, json, request.Caller.Name, request.Now)));
+        }
+
+        var once = await store.Programmes.Save(
+            request.Herd, programme, draft: false, json, request.Caller.Name, request.Now, idempotency, v => IdempotencyHeader.Keep(200, Saved(v)));
+        return IdempotencyHeader.Answer(once.Status, once.Answer);
+    }
+
+    private static ProgrammeSaved Saved(int version) => new() { Version = version, State = "saved", Findings = [] };
+}

@@ -1,0 +1,91 @@
+using System.Text.Json;
+using ReproLink.Api.Problems;
+
+namespace ReproLink.Api.Reading;
+
+/// <summary>A batch: a JSON array, or CSV with the same names as its header.</summary>
+internal sealed class BatchBody : IDisposable
+{
+    public const int MaxItems = 10_000;
+
+    private readonly JsonDocument _document;
+
+    private BatchBody(JsonDocument document, IReadOnlyList<BatchItem> items, byte[] bytes)
+    {
+        _document = document;
+        Items = items;
+        Bytes = bytes;
+    }
+
+    public IReadOnlyList<BatchItem> Items { get; }
+
+    /// <summary>The body as received.</summary>
+    public byte[] Bytes { get; }
+
+    /// <summary>Reads a batch; with <paramref name="csv"/> also as CSV.</summary>
+    public static async Task<(BatchBody? Batch, Problem? Refusal)> Read(HttpContext context, CsvShape? csv = null)
+    {
+        string[] allowed = csv is null ? [RequestBody.Json] : [RequestBody.Json, RequestBody.Csv];
+        var (mediaType, bytes, refusal) = await RequestBody.Read(context, allowed);
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        return mediaType == RequestBody.Csv ? OfCsv(bytes, csv!) : OfJson(bytes);
+    }
+
+    public void Dispose() => _document.Dispose();
+
+    private static (BatchBody?, Problem?) OfJson(byte[] bytes)
+    {
+        var (document, refusal) = JsonText.Parse(bytes);
+        if (document is null)
+        {
+            return (null, refusal);
+        }
+
+        var root = document.RootElement;
+        if (root.ValueKind != JsonValueKind.Array || root.GetArrayLength() > MaxItems)
+        {
+            var sent = root.ValueKind == JsonValueKind.Array ? $"an array of {root.GetArrayLength()} items" : "no array";
+            document.Dispose();
+            return (null, TooBadToRead(sent));
+        }
+
+        var items = new List<BatchItem>(root.GetArrayLength());
+        foreach (var element in root.EnumerateArray())
+        {
+            items.Add(new BatchItem(items.Count, element, null, null));
+        }
+
+        return (new BatchBody(document, items, bytes), null);
+    }
+
+    private static (BatchBody?, Problem?) OfCsv(byte[] bytes, CsvShape shape)
+    {
+        var (rows, refusal) = CsvRows.Read(bytes, shape);
+        if (rows is null)
+        {
+            return (null, refusal);
+        }
+
+        if (rows.Lines.Count > MaxItems)
+        {
+            return (null, TooBadToRead($"{rows.Lines.Count} lines"));
+        }
+
+        var document = JsonDocument.Parse(rows.Json);
+        var items = new List<BatchItem>(rows.Lines.Count);
+        foreach (var element in document.RootElement.EnumerateArray())
+        {
+            var (line, unreadable) = rows.Lines[items.Count];
+            items.Add(new BatchItem(items.Count, element, line, unreadable));
+        }
+
+        return (new BatchBody(document, items, bytes), null);
+    }
+
+    private static Problem TooBadToRead(string sent) =>
+        Problem.Of(ProblemTypes.BadBatch, $"The body is {sent}; allowed: a list of at most {MaxItems} items. Nothing was stored.");
+}

@@ -1,0 +1,85 @@
+using NodaTime;
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
+using ReproLink.Calendar.Protocols;
+
+namespace ReproLink.Calendar.Resynchronisation;
+
+/// <summary>
+/// Walks the steps of one start in order: dates each, ticks off what was recorded, and stops where a missed step makes the
+/// plan lapse (rules S3, S7).
+/// </summary>
+internal sealed class PlanWalk(PlanMoment moment, Protocol protocol, ProgrammeVersion version, Day opens, RecordedActs acts, Day start)
+{
+    // Of every step so far: the time later steps hang on by plan, and the recorded time if there is one.
+    private readonly Dictionary<string, (LocalDateTime Planned, LocalDateTime? Recorded)> _times = [];
+
+    private readonly StepJudge _judge = new(moment, version, opens);
+
+    /// <summary>The steps, and the moment at which the plan lapsed; null = it stands.</summary>
+    public (List<PlannedStep> Steps, LocalDateTime? Lapsed) Run()
+    {
+        var steps = new List<PlannedStep>();
+        foreach (var step in protocol.Steps)
+        {
+            var at = TimeOf(step);
+            if (step == protocol.FirstGated)
+            {
+                _judge.FirstGatedAt = at;
+            }
+
+            var act = acts.Take(step, at);
+            _times[step.Id] = (at, act is null or Treatment { NotDone: true } ? null : TimeOf(act, at));
+            var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step, protocol) : null);
+            planned = step.Kind == StepKind.InsertOut ? WithItsInsert(planned, steps) : planned;
+            steps.Add(planned);
+            // An insert comes out whatever became of the plan; everything else lapses with it.
+            if (planned.State == StepState.Missed && step is { IfLate: IfLate.Lapse, Kind: not StepKind.InsertOut })
+            {
+                return (steps, act is null ? planned.LatestAt : TimeOf(act, at));
+            }
+        }
+
+        return (steps, null);
+    }
+
+    // What was never placed need not come out.
+    private PlannedStep WithItsInsert(PlannedStep planned, List<PlannedStep> steps)
+    {
+        if (planned.State == StepState.Done || steps.Find(s => s.Step.Kind == StepKind.InsertIn) is not { } placed)
+        {
+            return planned;
+        }
+
+        return placed switch
+        {
+            { State: StepState.Cancelled } or { State: StepState.Missed, Recorded: not null } => planned with { State = StepState.Cancelled, Reasons = placed.Reasons },
+            { State: StepState.AwaitingApproval } when placed.Day > moment.AsOf => planned with { State = StepState.AwaitingApproval, Clause = placed.Clause },
+            _ => planned,
+        };
+    }
+
+    // S3: the planned time stays as long as the interval from the recorded time is within the step's tolerance.
+    private LocalDateTime TimeOf(ProtocolStep step)
+    {
+        if (step.Anchor is not { } anchor)
+        {
+            return StepTimes.After(FirstStart.StartAt(moment.Rules, protocol, start), step, moment.Rules.Zone);
+        }
+
+        var (planned, recorded) = _times[anchor];
+        var natural = StepTimes.After(planned, step, moment.Rules.Zone);
+        if (recorded is not { } done)
+        {
+            return natural;
+        }
+
+        var hung = StepTimes.After(done, step, moment.Rules.Zone);
+        var late = (StepTimes.Resolve(natural, moment.Rules.Zone) - StepTimes.Resolve(hung, moment.Rules.Zone)).TotalHours;
+        return late >= -step.EarlyHours && late <= step.LateHours ? natural : hung;
+    }
+
+    // A record without a time is taken at the planned wall clock of its day.
+    private static LocalDateTime TimeOf(Fact act, LocalDateTime planned) => StepTimes.At(act.Day, act.Time ?? planned.TimeOfDay);
+}
