@@ -1,0 +1,71 @@
+using System.CommandLine;
+using NodaTime;
+using ReproLink.Records;
+
+namespace ReproLink.Api.Commands.Importing;
+
+/// <summary>What an import is asked to do.</summary>
+internal sealed record ImportRequest(
+    IReadOnlyList<string> Files, LocationKey Location, string Format, string? Herd, string? Name, string? TimeZone, string Source);
+
+/// <summary>Reads facts from files into a database.</summary>
+internal static class ImportCommand
+{
+    private const string Description = """
+        Read facts from CSV files into a herd. The good lines are stored, the others are listed with what is allowed; a line read
+        before is a duplicate and stored once. The exit code is 1 when any line was rejected.
+
+        Formats:
+          facts-csv         the columns of POST /facts: sourceId,kind,animal,date,...
+          dated-facts-csv   herd,animal,date,fact,detail with birth, insemination, calving, arrival, departure;
+                            --location scheme/* makes one location a herd
+
+        Examples:
+          reprolink import facts.csv --location local/north-ridge --name "North Ridge" --time-zone America/Chicago
+          reprolink import herds.csv --format dated-facts-csv --location fr/* --time-zone Europe/Paris
+          reprolink import herds.csv --format dated-facts-csv --location fr/one --herd FR000001 --time-zone Europe/Paris
+        """;
+
+    public static Command Make()
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Files to read", Arity = ArgumentArity.OneOrMore };
+        var location = new Option<string>("--location") { Description = "The herd's location, scheme/id", HelpName = "scheme/id", Required = true };
+        var format = new Option<string>("--format") { Description = "Form of the files", DefaultValueFactory = _ => ImportFile.Facts };
+        format.AcceptOnlyFromAmong(ImportFile.Formats);
+        var herd = new Option<string>("--herd") { Description = "dated-facts-csv: only this herd of the file", HelpName = "HERD" };
+        var name = new Option<string>("--name") { Description = "Name of a herd that is not there yet [default: its id]", HelpName = "NAME" };
+        var zone = new Option<string>("--time-zone") { Description = "Time zone of a herd that is not there yet, e.g. America/Chicago", HelpName = "ZONE" };
+        var source = new Option<string>("--source") { Description = "Source of lines that name none", DefaultValueFactory = _ => "import", HelpName = "NAME" };
+        var database = StoreFiles.Option();
+        var command = new Command("import", Description) { files, location, format, herd, name, zone, source, database };
+        command.SetAction(result => Import(
+            new ImportRequest(
+                result.GetRequiredValue(files), Locations.Read(result.GetRequiredValue(location)), result.GetRequiredValue(format),
+                result.GetValue(herd), result.GetValue(name), result.GetValue(zone), result.GetRequiredValue(source)),
+            StoreFiles.Path(result.GetValue(database))));
+        return command;
+    }
+
+    private static async Task<int> Import(ImportRequest request, string database)
+    {
+        var plan = new List<(string File, LocationKey Location, IReadOnlyList<ImportItem> Items)>();
+        foreach (var file in request.Files)
+        {
+            plan.AddRange(ImportPlan.Make(request, file, await ImportFile.Read(file, request.Format)));
+        }
+
+        var now = SystemClock.Instance.GetCurrentInstant();
+        var summary = new ImportSummary();
+        await using var store = StoreFiles.Open(database, mustExist: false);
+        foreach (var (file, location, items) in plan)
+        {
+            var herd = await ImportPlan.Herd(store, request, location, now);
+            var import = new HerdImport(store, herd, request.Source, now);
+            await ImportProgress.Run($"{Path.GetFileName(file)} into {Locations.Text(location)}", items.Count, done =>
+                import.Run(file, [.. items.Select(i => i.Item)], summary, done));
+        }
+
+        summary.Print(Console.Out);
+        return summary.Rejected > 0 ? CommandLine.SomeRejected : CommandLine.Done;
+    }
+}

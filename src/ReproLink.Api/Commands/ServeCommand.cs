@@ -1,0 +1,110 @@
+using System.CommandLine;
+using ReproLink.Api.Composition;
+
+namespace ReproLink.Api.Commands;
+
+/// <summary>Runs the service.</summary>
+internal static class ServeCommand
+{
+    private const string Description = """
+        Serve the herds of a database over HTTP (the default command).
+
+        Examples:
+          reprolink serve
+          reprolink serve --database /var/lib/reprolink/herds.db --urls http://127.0.0.1:5080
+
+        Settings of the web host may be given as well, e.g. --environment Production or --Logging:LogLevel:Default=Warning.
+        """;
+
+    /// <summary>Settings the host takes on the command line, besides those with a section (`Section:Key`).</summary>
+    private static readonly HashSet<string> HostSettings = new(
+        ["urls", "environment", "contentRoot", "applicationName", "webRoot", "database", "clock", "http_ports", "https_ports", "allowedHosts", "detailedErrors", "shutdownTimeoutSeconds", "hostingStartupAssemblies", "suppressStatusMessages"],
+        StringComparer.OrdinalIgnoreCase);
+
+    public static Command Make(string[] args)
+    {
+        var serve = new Command("serve", Description);
+        MakeDefault(serve, args);
+        return serve;
+    }
+
+    /// <summary>Makes serving what a command does.</summary>
+    public static void MakeDefault(Command command, string[] args)
+    {
+        // The host reads these itself, as settings; here they are declared so that they are explained and checked.
+        command.Add(new Option<string>("--database") { Description = "Database file [default: reprolink.db in this folder, or the environment variable Database]", HelpName = "FILE" });
+        command.Add(new Option<string>("--urls") { Description = "Addresses to listen on, separated by semicolons", HelpName = "URLS" });
+        command.Add(new Option<string>("--clock") { Description = "Where the clock stands; in the Testing environment only", HelpName = "INSTANT" });
+        command.TreatUnmatchedTokensAsErrors = false;
+        command.SetAction((result, _) => Serve(result, args));
+    }
+
+    private static async Task<int> Serve(ParseResult result, string[] args)
+    {
+        if (Unknown(result.UnmatchedTokens) is { } unknown)
+        {
+            throw new CommandException(unknown);
+        }
+
+        string[] settings = [.. args.SkipWhile(a => a == "serve")];
+        await using var app = Build(settings);
+        await Start(app);
+        await app.WaitForShutdownAsync();
+        return CommandLine.Done;
+    }
+
+    private static WebApplication Build(string[] settings)
+    {
+        try
+        {
+            return ApiHost.Build(settings, new ApiHostOptions());
+        }
+        catch (InvalidOperationException refused) when (refused.Message.Contains("clock", StringComparison.OrdinalIgnoreCase))
+        {
+            throw new CommandException(refused.Message);
+        }
+    }
+
+    private static async Task Start(WebApplication app)
+    {
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (IOException busy) when (busy.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            throw new CommandException($"{busy.Message} Choose another address with --urls.", CommandLine.Failed);
+        }
+        catch (Exception refused) when (StoreFiles.IsStoreProblem(refused))
+        {
+            throw new CommandException($"The database cannot be opened: {refused.Message}", CommandLine.Failed);
+        }
+    }
+
+    /// <summary>What is wrong with tokens that no option took; null when the host takes them all.</summary>
+    private static string? Unknown(IReadOnlyList<string> tokens)
+    {
+        for (var i = 0; i < tokens.Count; i++)
+        {
+            var token = tokens[i];
+            if (!token.StartsWith("--", StringComparison.Ordinal))
+            {
+                return token.StartsWith('-') ? UnknownOption(token) : $"There is no command '{token}'. Commands: serve, demo, import, keys, backup.";
+            }
+
+            var at = token.IndexOf('=', StringComparison.Ordinal);
+            var key = at < 0 ? token[2..] : token[2..at];
+            if (!HostSettings.Contains(key) && !key.Contains(':', StringComparison.Ordinal))
+            {
+                return UnknownOption("--" + key);
+            }
+
+            // Without "=" the value is the next token.
+            i += at < 0 ? 1 : 0;
+        }
+
+        return null;
+    }
+
+    private static string UnknownOption(string option) => $"There is no option '{option}'. `reprolink serve --help` lists them.";
+}
