@@ -67,15 +67,21 @@ internal sealed class PlanRun
             return null;
         }
 
-        var length = protocol.Steps.Max(protocol.HoursFromStart) / 24;
         var run = new PlanRun(moment, protocol, new Anchor(calving.Id, calving.Day), version, calving.Day,
             from => NextOf(moment.Rules, choice, from));
-        if (run._nextStart(calving.Day + choice.VoluntaryWaitingPeriodDays - length) is { } start)
+        if (FirstServiceStart(moment.Rules, choice, protocol, calving.Day) is { } start)
         {
             run.Follow(start, 0);
         }
 
         return run;
+    }
+
+    /// <summary>The first of first service's own start weekdays on or after calving + waiting period − length of the protocol.</summary>
+    public static Day? FirstServiceStart(HerdRules rules, FirstServiceChoice choice, Protocol protocol, Day calving)
+    {
+        var length = protocol.Steps.Max(protocol.HoursFromStart) / 24;
+        return NextOf(rules, choice, calving + choice.VoluntaryWaitingPeriodDays - length);
     }
 
     private static Day? NextOf(HerdRules rules, FirstServiceChoice choice, Day from)

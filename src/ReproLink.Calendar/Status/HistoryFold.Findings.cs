@@ -42,9 +42,10 @@ public sealed partial class HistoryFold
 
     private (Decision, Reason) ApplyOpen(FactId fact, Day day, int firstDay, bool byExamination)
     {
-        if (_state.Pregnancy?.By is { FailedBy: null } dating)
+        // An examination too early for the day that dates her ends other doubts, not the pregnancy.
+        if (!byExamination || _state.Pregnancy?.From is not { } from || day - from >= firstDay)
         {
-            dating.FailedBy = fact;
+            EndPregnancy(fact);
         }
 
         foreach (var service in _state.ServiceList)
@@ -63,7 +64,6 @@ public sealed partial class HistoryFold
             }
         }
 
-        _state.Pregnancy = null;
         _state.ConflictList.Clear();
         _state.Recheck = null;
         _state.Invalid = null;
@@ -76,6 +76,16 @@ public sealed partial class HistoryFold
         return (Decision.Open, _state.HasCandidate
             ? Reason.Of("T5", "open for what it covers; a later service or the bull still awaits its own test", fact)
             : Reason.Of("T5", "open: everything served so far failed", fact));
+    }
+
+    private void EndPregnancy(FactId fact)
+    {
+        if (_state.Pregnancy?.By is { FailedBy: null } dating)
+        {
+            dating.FailedBy = fact;
+        }
+
+        _state.Pregnancy = null;
     }
 
     private bool CoversAny(Day day, int firstDay)

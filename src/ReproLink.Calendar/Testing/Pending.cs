@@ -8,11 +8,14 @@ namespace ReproLink.Calendar.Testing;
 /// <summary>A sample that could decide the need and has no result yet (rule W1).</summary>
 /// <param name="Sample">The sample.</param>
 /// <param name="OverdueFrom">Second laboratory working day after the expected report day; absent = never.</param>
-internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
+/// <param name="IsOverdue">Whether that day has come.</param>
+internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool IsOverdue)
 {
-    /// <summary>The latest such sample; null = none. A spoiled sample of the same day or later takes its place.</summary>
-    public static Pending? Find(AnimalState state, HerdRules rules, Programme programme, Need need, ConfirmationWindow? confirmation)
+    /// <summary>A sample whose result is still expected; else the latest whose report is overdue; null = neither.</summary>
+    public static Pending? Find(
+        AnimalState state, HerdRules rules, Programme programme, Day on, Need need, ConfirmationWindow? confirmation)
     {
+        Pending? latest = null;
         for (var i = state.PendingSamples.Count - 1; i >= 0; i--)
         {
             var sample = state.PendingSamples[i];
@@ -20,13 +23,18 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
             if ((sample.Specimen != "milk" || programme.Test.Method == TestMethod.Milk)
                 && CouldDecide(state, programme, need, confirmation, sample.Day))
             {
-                return state.Invalid is { } invalid && invalid.Day >= sample.Day
-                    ? null
-                    : new Pending(sample, rules.Laboratory.OverdueFrom(sample.Day));
+                var overdue = rules.Laboratory.OverdueFrom(sample.Day);
+                var pending = new Pending(sample, overdue, overdue <= on);
+                if (!pending.IsOverdue)
+                {
+                    return pending;
+                }
+
+                latest ??= pending;
             }
         }
 
-        return null;
+        return latest;
     }
 
     /// <summary>
@@ -52,7 +60,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
         return need switch
         {
             Need.FirstTest => CoversOne(state, test, sample),
-            Need.Resample => state.Recheck is { } row && CouldDecide(row, test, sample),
+            Need.Resample => SpeaksOf(state, test, sample),
             Need.ResolveConflict => EndsAll(state, sample) && SpeaksOf(state, test, sample),
             Need.CautionRetest => state.LastCalving is not { } c || sample - c.Day >= test.CautionDaysInMilk,
             Need.Confirmation => confirmation is not null && state.Pregnancy?.To is { } dated && sample >= dated + confirmation.From,
@@ -86,7 +94,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom)
             ? sample - service.DayZero >= test.MinDaysPostService
             : !row.IsDouble && sample - row.Sample >= test.ResampleAfterDays;
 
-    // In a conflict too a sample must be able to say something: of the pregnancy, of what she was served by, or of nothing
+    // With a recheck or conflict too a sample must be able to say something: of the pregnancy, of what she was served by, or of nothing
     // served at all; and not before a second sample of an inconclusive row counts.
     private static bool SpeaksOf(AnimalState state, TestRules test, Day sample)
     {

@@ -13,14 +13,14 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
 
     public Verdict Judge(Need need, ConfirmationWindow? confirmation)
     {
-        var sample = Pending.Find(state, rules, programme, need, confirmation);
-        if (sample is { } pending && !(pending.OverdueFrom <= on))
+        var sample = Pending.Find(state, rules, programme, on, need, confirmation);
+        if (sample is { IsOverdue: false } pending)
         {
             return new Verdict(Answer.NotNeeded, AnswerReason.AwaitingResult, null, false) { Until = pending.OverdueFrom, Waiting = pending.Sample };
         }
 
         var asked = need;
-        var replaced = sample is { } overdue ? (overdue.Sample.Day, overdue.Sample.Id) : Spoiled(need, confirmation);
+        var replaced = Replaced(sample?.Sample, need, confirmation);
         need = replaced is null ? need : Need.Resample;
         if (state.History.Held.Count > 0)
         {
@@ -43,11 +43,11 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
 
     private static Verdict Blocked(Need need, AnswerReason reason) => new(Answer.Blocked, reason, need, false);
 
-    // A spoiled sample that could have decided the need, and that nothing has replaced since.
-    private (Day, FactId)? Spoiled(Need need, ConfirmationWindow? confirmation) =>
-        state.Invalid is { } invalid && Pending.CouldDecide(state, programme, need, confirmation, invalid.Day)
+    // The later of an overdue sample and a spoiled one that could have decided the need.
+    private (Day, FactId)? Replaced(Sample? overdue, Need need, ConfirmationWindow? confirmation) =>
+        state.Invalid is { } invalid && !(overdue?.Day >= invalid.Day) && Pending.CouldDecide(state, programme, need, confirmation, invalid.Day)
             ? (invalid.Day, invalid.Id)
-            : null;
+            : overdue is not null ? (overdue.Day, overdue.Id) : null;
 
     private bool NeedsExamination()
     {
