@@ -14,7 +14,7 @@ internal static class ChainMaker
     // The invented cow of the check calved so long before that only the service bounds her.
     private const int DaysInMilkAtService = 150;
 
-    public static CheckedProgramme Of(Programme programme, DateTimeZone zone, Day week)
+    public static CheckedProgramme Of(Programme programme, HerdRules herd, Day week)
     {
         // The weekly pattern is checked; closed dates are exceptions to it and differ from week to week.
         var everyWeek = programme with
@@ -23,7 +23,7 @@ internal static class ChainMaker
             Week = programme.Week with { ClosedDates = [] },
             Laboratory = programme.Laboratory with { ClosedDates = [] },
         };
-        var rules = new HerdRules(zone, [new ProgrammeVersion(1, everyWeek, Instant.MinValue, [])]);
+        var rules = new HerdRules(herd.Zone, [new ProgrammeVersion(1, everyWeek, Instant.MinValue, [])], herd.OwnProtocols);
         var monday = week - ((int)week.Weekday - 1);
         var days = Enumerable.Range(0, 7).Select(i => monday + i).ToList();
         var chains = new List<CheckChain>();
@@ -62,7 +62,7 @@ internal static class ChainMaker
 
     private static CheckChain? AfterCalving(HerdRules rules, Programme programme, Day calving)
     {
-        if (programme.FirstService is not { } choice || ProtocolLibrary.Find(choice.Protocol) is not { } protocol)
+        if (programme.FirstService is not { } choice || rules.FindProtocol(choice.Protocol) is not { } protocol)
         {
             return null;
         }

@@ -1,4 +1,3 @@
-using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Programmes;
 
@@ -9,16 +8,16 @@ public static class ProgrammeCheck
 {
     /// <summary>The chains of a programme with their findings and proven suggestions.</summary>
     /// <param name="programme">The programme.</param>
-    /// <param name="zone">The herd's time zone: hour intervals are elapsed hours.</param>
+    /// <param name="herd">The herd: its time zone, as hour intervals are elapsed hours, and its own protocols.</param>
     /// <param name="week">Any day of the week of services to check.</param>
-    public static CheckedProgramme Run(Programme programme, DateTimeZone zone, Day week)
+    public static CheckedProgramme Run(Programme programme, HerdRules herd, Day week)
     {
         ArgumentNullException.ThrowIfNull(programme);
-        ArgumentNullException.ThrowIfNull(zone);
-        var plain = ChainMaker.Of(programme, zone, week);
+        ArgumentNullException.ThrowIfNull(herd);
+        var plain = ChainMaker.Of(programme, herd, week);
         return new CheckedProgramme([.. plain.Chains.Select(chain => chain with
         {
-            Findings = [.. chain.Findings.Select(f => f with { Suggestion = Suggestions.For(f, chain, programme, zone, week) })],
+            Findings = [.. chain.Findings.Select(f => f with { Suggestion = Suggestions.For(f, chain, programme, herd, week) })],
         })]);
     }
 }

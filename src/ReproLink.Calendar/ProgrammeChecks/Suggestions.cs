@@ -16,11 +16,11 @@ internal static class Suggestions
         IsoDayOfWeek.Monday, IsoDayOfWeek.Tuesday, IsoDayOfWeek.Wednesday, IsoDayOfWeek.Thursday, IsoDayOfWeek.Friday,
     ];
 
-    public static CheckSuggestion? For(CheckFinding finding, CheckChain chain, Programme programme, DateTimeZone zone, Day week)
+    public static CheckSuggestion? For(CheckFinding finding, CheckChain chain, Programme programme, HerdRules herd, Day week)
     {
         foreach (var (changed, suggestion) in Changes(finding, chain, programme))
         {
-            var after = ChainMaker.Of(changed, zone, week);
+            var after = ChainMaker.Of(changed, herd, week);
             if (after.Chains.FirstOrDefault(c => c.From == chain.From && c.Heifer == chain.Heifer && c.Weekday == chain.Weekday) is { } mended
                 && !mended.Findings.Any(f => f.Problem == finding.Problem && f.Step?.Id == finding.Step?.Id)
                 && mended.Findings.All(f => f.Problem != CheckProblem.Infeasible))

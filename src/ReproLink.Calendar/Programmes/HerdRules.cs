@@ -1,5 +1,6 @@
 using NodaTime;
 using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Protocols;
 
 namespace ReproLink.Calendar.Programmes;
 
@@ -8,6 +9,7 @@ public sealed class HerdRules
 {
     private readonly ProgrammeVersion[] _versions;
     private readonly WorkDays[] _workDays;
+    private readonly Dictionary<string, Protocol> _ownProtocols;
 
     /// <summary>How far ahead a day of a kind is looked for, in days.</summary>
     public const int Horizon = 366;
@@ -15,11 +17,13 @@ public sealed class HerdRules
     /// <summary>The rules of a herd.</summary>
     /// <param name="zone">The herd's time zone.</param>
     /// <param name="versions">Saved versions that are not drafts, in any order; none = the defaults govern.</param>
-    public HerdRules(DateTimeZone zone, IEnumerable<ProgrammeVersion> versions)
+    /// <param name="ownProtocols">The herd's own protocols; an id of theirs that a published one has too means theirs.</param>
+    public HerdRules(DateTimeZone zone, IEnumerable<ProgrammeVersion> versions, IEnumerable<Protocol>? ownProtocols = null)
     {
         ArgumentNullException.ThrowIfNull(zone);
         ArgumentNullException.ThrowIfNull(versions);
         Zone = zone;
+        _ownProtocols = (ownProtocols ?? []).ToDictionary(p => p.Id, StringComparer.Ordinal);
         // Of two versions in force from one day the one saved later governs: it was written to replace the other.
         _versions = [.. versions.OrderBy(v => v.Programme.InForceFrom).ThenBy(v => v.Number)];
         HasSavedProgramme = _versions.Length > 0;
@@ -46,6 +50,13 @@ public sealed class HerdRules
 
     /// <summary>The version in force on a day; before the first version, the first (rule S10).</summary>
     public ProgrammeVersion On(Day day) => _versions[IndexOn(day)];
+
+    /// <summary>A protocol by its id: the herd's own, else a published one; null = none of that id.</summary>
+    public Protocol? FindProtocol(string? id) =>
+        id is not null && _ownProtocols.TryGetValue(id, out var own) ? own : ProtocolLibrary.Find(id);
+
+    /// <summary>The herd's own protocols.</summary>
+    public IReadOnlyCollection<Protocol> OwnProtocols => _ownProtocols.Values;
 
     /// <summary>The work days of the version in force on a day (rule S10: each day by its own version).</summary>
     public WorkDays WorkDaysOn(Day day) => _workDays[IndexOn(day)];

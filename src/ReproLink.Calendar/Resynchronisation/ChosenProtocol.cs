@@ -14,7 +14,7 @@ internal sealed record ChosenProtocol(Protocol Protocol, int? BeforeResultDay)
     public static ChosenProtocol? Of(AnimalState state, HerdRules rules, Day asked)
     {
         var choice = state.GoverningProgramme(rules, asked).Resynchronisation;
-        if (ProtocolLibrary.Find(state.IsHeifer ? choice.ProtocolHeifer : choice.Protocol) is not { FirstGated: not null } protocol)
+        if (rules.FindProtocol(state.IsHeifer ? choice.ProtocolHeifer : choice.Protocol) is not { FirstGated: not null } protocol)
         {
             return null;
         }

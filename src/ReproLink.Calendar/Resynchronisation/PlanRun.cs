@@ -62,7 +62,7 @@ internal sealed class PlanRun
     public static PlanRun? FirstService(PlanMoment moment, Calving calving)
     {
         var version = moment.Rules.On(calving.Day);
-        if (version.Programme.FirstService is not { } choice || ProtocolLibrary.Find(choice.Protocol) is not { } protocol)
+        if (version.Programme.FirstService is not { } choice || moment.Rules.FindProtocol(choice.Protocol) is not { } protocol)
         {
             return null;
         }
