@@ -24,6 +24,12 @@ internal static class RequestAccess
 
     public static HerdRequest Herd(this HttpContext context) => Required<HerdRequest>(context);
 
+    /// <summary>The herd on a day as known at a moment; today's, which is kept folded, whenever that is the one asked for.</summary>
+    public static HerdView ViewOf(this Store store, HerdRequest request, Day asOf, Instant? knownAt) =>
+        knownAt is null && asOf == request.Today
+            ? store.Views.Current(request.Herd, request.Now)
+            : store.Views.At(request.Herd, asOf, knownAt, request.Now);
+
     /// <summary>The location in the address.</summary>
     public static LocationKey Location(this HttpContext context) => Required<LocationKey>(context);
 

@@ -1,5 +1,7 @@
 using ReproLink.Api.About;
 using ReproLink.Api.Access;
+using ReproLink.Api.Animals;
+using ReproLink.Api.Bleeding;
 using ReproLink.Api.Clock;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Herds;
@@ -7,7 +9,7 @@ using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.Reading;
-using ReproLink.Api.TestResults;
+using ReproLink.Api.ReceivedResults;
 
 namespace ReproLink.Api.Composition;
 
@@ -20,6 +22,8 @@ public static class ApiHost
         var builder = WebApplication.CreateBuilder(args);
         // The body reader answers with a problem; the server's own limit stands just above it for bodies nobody reads.
         builder.WebHost.ConfigureKestrel(server => server.Limits.MaxRequestBodySize = RequestBody.MaxBytes + 1);
+        // A line for every request would be most of the work of a small request.
+        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
         builder.Services.AddReproLink(options);
         builder.Services.AddReproLinkOpenApi();
         var app = builder.Build();
@@ -44,5 +48,7 @@ public static class ApiHost
         herd.MapFacts();
         herd.MapTestResults();
         herd.MapProgrammes();
+        herd.MapBleedLists();
+        herd.MapAnimals();
     }
 }

@@ -119,7 +119,7 @@ internal static class FactEndpoints
         }
 
         var page = store.Facts.List(context.Herd().Herd, animal, after, limit);
-        return Results.Ok(new FactPage { Facts = [.. page.Items.Select(FactMapping.Answer)], Next = page.Next });
+        return Results.Ok(new FactPage { Facts = [.. page.Items.Select(f => FactMapping.Answer(f.Animal, f.Fact))], Next = page.Next });
     }
 
     private static async Task<IResult> Withdraw(HttpContext context, Store store, string factId)

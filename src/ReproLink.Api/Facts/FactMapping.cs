@@ -7,16 +7,15 @@ namespace ReproLink.Api.Facts;
 
 internal static class FactMapping
 {
-    public static FactAnswer Answer(StoredFact stored)
+    public static FactAnswer Answer(string animal, Fact fact)
     {
-        var fact = stored.Fact;
         var bare = new FactAnswer
         {
             FactId = fact.Id.ToString(),
             Source = fact.Source,
             SourceId = fact.SourceId,
             Kind = FactVocabulary.KindWord(fact.Kind),
-            Animal = stored.Animal,
+            Animal = animal,
             Date = fact is AnimalCard { Dated: false } or Confirm { Dated: false } ? null : fact.Day.Date,
             Time = fact.Time,
             RecordedAt = fact.Recorded,
