@@ -23,4 +23,7 @@ public enum ChangeKind
 
     /// <summary>A held result was released, assigned, dismissed or replaced.</summary>
     HeldEnd = 7,
+
+    /// <summary>A protocol was added to the herd's own, or confirmed.</summary>
+    Protocol = 8,
 }

@@ -33,6 +33,8 @@ public sealed class Store : IAsyncDisposable
         Held = new HeldResults(_writer, _readers);
         Keys = new Keys(_writer, _readers, _foreign);
         Changes = new ChangeLog(_readers);
+        Protocols = new ProtocolShelf(_writer, _readers);
+        Feeds = new FeedLinks(_writer, _readers);
     }
 
     public Herds Herds { get; }
@@ -48,6 +50,10 @@ public sealed class Store : IAsyncDisposable
     public HerdViews Views { get; }
 
     public ChangeLog Changes { get; }
+
+    public ProtocolShelf Protocols { get; }
+
+    public FeedLinks Feeds { get; }
 
     /// <summary>Opens the file, made if it is not there and brought up to date if it is older than this program.</summary>
     public static Store Open(string path) => Open(path, new StoreOptions());

@@ -95,27 +95,29 @@ internal static class FactAppender
     private static (Known? Latest, Free Free) Revisions(WriteUnit unit, long herd, string source, string sourceId)
     {
         var number = unit.Names.Source(herd, source);
-        var (first, free) = At(0);
-        if (first is null)
+        var (latest, next) = At(0);
+        if (latest is null)
         {
-            return (null, free);
+            return (null, next);
         }
 
         // Revisions have no gaps: double until one is missing, then halve. A fact replaced every hour stays cheap.
-        long missing = 1;
-        while (At(missing).Known is not null)
+        var (present, missing) = (0L, 1L);
+        (var known, next) = At(missing);
+        while (known is not null)
         {
-            missing *= 2;
+            (latest, present, missing) = (known, missing, missing * 2);
+            (known, next) = At(missing);
         }
 
-        var present = missing / 2;
         while (missing - present > 1)
         {
             var middle = present + ((missing - present) / 2);
-            (present, missing) = At(middle).Known is null ? (present, middle) : (middle, missing);
+            (known, var free) = At(middle);
+            (latest, present, next, missing) = known is null ? (latest, present, free, middle) : (known, middle, next, missing);
         }
 
-        return (At(present).Known, At(missing).Free);
+        return (latest, next);
 
         (Known? Known, Free Free) At(long revision) => Locate(unit, herd, number, source, sourceId, revision);
     }

@@ -8,11 +8,12 @@ namespace ReproLink.Records;
 
 /// <summary>A herd folded, and how long the fold holds while nothing is written.</summary>
 /// <param name="Memory">What was folded.</param>
-/// <param name="View">The fold.</param>
+/// <param name="States">Its animals folded, in the same order.</param>
+/// <param name="View">The same, for callers.</param>
 /// <param name="From">First instant of the local day it is for.</param>
 /// <param name="Until">First instant after that day.</param>
 /// <param name="NextReport">The earliest instant at which a result on record becomes known; until then nothing comes of itself.</param>
-internal sealed record HerdFold(HerdMemory Memory, HerdView View, Instant From, Instant Until, Instant NextReport)
+internal sealed record HerdFold(HerdMemory Memory, AnimalState[] States, HerdView View, Instant From, Instant Until, Instant NextReport)
 {
     /// <summary>Whether it is still what a look at <paramref name="now"/> would find.</summary>
     public bool Holds(Instant now) => now >= From && now < Until && Known(now) < NextReport;
@@ -43,7 +44,7 @@ internal sealed record HerdFold(HerdMemory Memory, HerdView View, Instant From, 
 
             if (j < old.Length && ReferenceEquals(old[j], history))
             {
-                states[i] = before!.View.Animals[j++];
+                states[i] = before!.States[j++];
                 continue;
             }
 
@@ -52,7 +53,7 @@ internal sealed record HerdFold(HerdMemory Memory, HerdView View, Instant From, 
         }
 
         var view = new HerdView(memory.Herd, memory.Sequence, memory.Rules, asOf, knownAt, states);
-        return new HerdFold(memory, view, memory.Rules.Zone.AtStartOfDay(asOf.Date).ToInstant(), memory.Rules.EndOf(asOf), next);
+        return new HerdFold(memory, states, view, memory.Rules.Zone.AtStartOfDay(asOf.Date).ToInstant(), memory.Rules.EndOf(asOf), next);
     }
 
     private static Instant NextReportOf(IReadOnlyList<Fact> facts, Instant knownAt)

@@ -11,14 +11,12 @@ namespace ReproLink.Records;
 /// <param name="Rules">Time zone and programmes.</param>
 /// <param name="Histories">Animals with a fact that counts, in natural order.</param>
 /// <param name="Held">Open held results by the animal they may mean.</param>
+/// <param name="Facts">How many facts it keeps in memory.</param>
 internal sealed record HerdMemory(
     Herd Herd,
     long Sequence,
     Instant Recorded,
     HerdRules Rules,
     AnimalHistory[] Histories,
-    Dictionary<string, IReadOnlyList<HeldNotice>> Held)
-{
-    /// <summary>How many facts it keeps in memory.</summary>
-    public long Facts { get; } = Histories.Sum(h => (long)h.Facts.Count);
-}
+    Dictionary<string, IReadOnlyList<HeldNotice>> Held,
+    long Facts);

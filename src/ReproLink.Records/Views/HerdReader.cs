@@ -23,14 +23,16 @@ internal static class HerdReader
         var held = HeldRows.Notices(connection, herd, knownAt);
         var names = connection.Sqlite.Query<AnimalRow>(AnimalRow.Select, new { herd }).ToDictionary(row => row.Animal, row => row.Name);
         var histories = new List<AnimalHistory>(names.Count);
+        var count = 0L;
         foreach (var (animal, facts) in new FactRows(connection, herd, knownAt, texts).Herd())
         {
             histories.Add(HistoryOf(names[animal], facts, held));
+            count += facts.Length;
         }
 
         var sorted = histories.ToArray();
         Array.Sort(sorted, ByName);
-        return new HerdMemory(card, sequence, recorded, RulesOf(connection, card, knownAt), sorted, held);
+        return new HerdMemory(card, sequence, recorded, RulesOf(connection, card, knownAt), sorted, held, count);
     }
 
     /// <summary>Brings a herd up to date; animals that nothing changed keep their very objects.</summary>
@@ -54,9 +56,10 @@ internal static class HerdReader
         var held = changes.Held ? HeldRows.Notices(connection, herd, knownAt: null) : old.Held;
         var histories = new List<AnimalHistory>(old.Histories);
         var rows = new FactRows(connection, herd, knownAt: null, texts);
+        var count = old.Facts;
         foreach (var animal in changes.Animals)
         {
-            Put(histories, HistoryOf(NameOf(connection, herd, animal), rows.Animal(animal), held));
+            count += Put(histories, HistoryOf(NameOf(connection, herd, animal), rows.Animal(animal), held));
         }
 
         if (changes.Held)
@@ -64,7 +67,7 @@ internal static class HerdReader
             Renotice(histories, old.Held, held);
         }
 
-        return new HerdMemory(card, sequence, recorded, rules, [.. histories], held);
+        return new HerdMemory(card, sequence, recorded, rules, [.. histories], held, count);
     }
 
     /// <summary>One animal alone; null when no fact of hers counts.</summary>
@@ -100,9 +103,11 @@ internal static class HerdReader
         return position;
     }
 
-    private static void Put(List<AnimalHistory> histories, AnimalHistory history)
+    // Answers how many facts more there are than before.
+    private static int Put(List<AnimalHistory> histories, AnimalHistory history)
     {
         var at = histories.BinarySearch(history, ByName);
+        var before = at >= 0 ? histories[at].Facts.Count : 0;
         switch (at >= 0, history.Facts.Count > 0)
         {
             case (true, true):
@@ -117,6 +122,8 @@ internal static class HerdReader
             default:
                 break;
         }
+
+        return history.Facts.Count - before;
     }
 
     private static void Renotice(
@@ -143,7 +150,8 @@ internal static class HerdReader
 
     private static HerdRules RulesOf(Connection connection, Herd herd, long? knownAt) => new(
         DateTimeZoneProviders.Tzdb[herd.TimeZone],
-        ProgrammeBook.List(connection, herd.Id, knownAt).Where(saved => !saved.Draft).Select(saved => saved.Version));
+        ProgrammeBook.List(connection, herd.Id, knownAt).Where(saved => !saved.Draft).Select(saved => saved.Version),
+        ProtocolShelf.Own(connection, herd.Id, knownAt));
 
     private static string NameOf(Connection connection, long herd, long animal)
     {
@@ -175,7 +183,7 @@ internal static class HerdReader
             return new Changes(
                 animals,
                 renamed,
-                renamed || kinds.Contains(ChangeKind.Programme) || kinds.Contains(ChangeKind.Approval),
+                renamed || kinds.Contains(ChangeKind.Programme) || kinds.Contains(ChangeKind.Approval) || kinds.Contains(ChangeKind.Protocol),
                 kinds.Contains(ChangeKind.Held) || kinds.Contains(ChangeKind.HeldEnd));
         }
     }
