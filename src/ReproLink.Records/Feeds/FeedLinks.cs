@@ -42,7 +42,7 @@ public sealed class FeedLinks
     {
         ArgumentNullException.ThrowIfNull(herd);
         return _readers.Read(connection => connection.Sqlite.QuerySingleOrDefault<FeedLinkRow>(
-            $"SELECT {FeedLinkRow.Columns} FROM feed_link WHERE herd = @herd AND hash = @hash AND revoked IS NULL",
+            $"{FeedLinkRow.Select} WHERE herd = @herd AND hash = @hash AND revoked IS NULL",
             new { herd = herd.Id, hash = KeySecret.Hash(secret) }))?.ToLink();
     }
 
@@ -51,7 +51,7 @@ public sealed class FeedLinks
     {
         ArgumentNullException.ThrowIfNull(herd);
         return _readers.Read(connection => connection.Sqlite.Query<FeedLinkRow>(
-            $"SELECT {FeedLinkRow.Columns} FROM feed_link WHERE herd = @herd ORDER BY link", new { herd = herd.Id })
+            $"{FeedLinkRow.Select} WHERE herd = @herd ORDER BY link", new { herd = herd.Id })
             .Select(row => row.ToLink())
             .ToArray());
     }
@@ -71,6 +71,8 @@ public sealed class FeedLinks
 internal sealed class FeedLinkRow
 {
     public const string Columns = "link, name, style, created, created_by AS CreatedBy, revoked";
+
+    public const string Select = $"SELECT {Columns} FROM feed_link";
 
     public long Link { get; init; }
 
