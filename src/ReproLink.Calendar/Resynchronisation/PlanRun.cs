@@ -111,7 +111,7 @@ internal sealed class PlanRun
             // A loss after the service is news of that service, not residue before it.
             if (loss.Fact.Day <= anchor.Day)
             {
-                opens = Day.Max(opens, loss.Fact.Day + loss.ClearanceDays);
+                opens = Day.Max(opens, loss.Fact.Day + loss.ClearanceDays(test));
             }
         }
 

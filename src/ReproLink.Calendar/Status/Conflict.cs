@@ -1,5 +1,6 @@
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
 
 namespace ReproLink.Calendar.Status;
 
@@ -44,6 +45,17 @@ public sealed record Conflict(ConflictKind Kind, Day Since, FactId RaisedBy, Fac
 
     /// <summary>The later exposure of a conflict b.</summary>
     public ExposureSpell? LaterExposure { get; init; }
+
+    /// <summary>
+    /// First sample day that ends it by the rules that govern her at that day (S10): of a later service or exposure T1 counts.
+    /// </summary>
+    public Day? EndsFromBy(TestRules test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        return LaterService is { } service ? service.DayZero + test.MinDaysPostService
+            : LaterExposure is { } spell ? spell.Last + test.MinDaysPostService
+            : EndsFrom;
+    }
 
     /// <summary>The letter of rule T7.</summary>
     public char Letter => (char)('a' + (int)Kind - 1);

@@ -91,19 +91,18 @@ public sealed partial class HistoryFold
 
     private void Lose(Loss loss)
     {
-        var test = Test(loss.Day);
-        var age = AgeOfLost(loss.Day);
-        var clearance = age is { } days && days < test.LateLossFromDay ? test.ClearanceEarlyLoss : test.ClearanceLateLoss;
-        _state.LossList.Add(new LossRecord(loss, clearance));
+        var record = new LossRecord(loss, AgeOfLost(loss.Day));
+        _state.LossList.Add(record);
         if (loss.Examined)
         {
             LoseExamined(loss);
             return;
         }
 
-        // The pregnancy stays underneath until a test or examination decides: the report may be wrong.
-        Raise(new Conflict(ConflictKind.LossNotExamined, loss.Day, loss.Id, null, loss.Day + clearance),
-            $"a loss recorded without an examination: blood tells from {(loss.Day + clearance).ToSentence()}");
+        // The pregnancy stays underneath until a test or examination decides: the report may be wrong. T3 keeps samples away.
+        var tells = loss.Day + record.ClearanceDays(Test(loss.Day));
+        Raise(new Conflict(ConflictKind.LossNotExamined, loss.Day, loss.Id, null, loss.Day),
+            $"a loss recorded without an examination: blood tells from {tells.ToSentence()}");
     }
 
     // The oldest pregnancy it can have been: of a known pregnancy its first possible day, else the oldest service not failed.
@@ -196,6 +195,12 @@ public sealed partial class HistoryFold
     {
         // "An until after asOf counts as absent": the bull is still in.
         var last = exposure.Until is { } until && until <= _state.AsOf ? until : (Day?)null;
+        // T4: it counts for the lactation if its last day is after the calving.
+        if (last <= _state.LastCalving?.Day)
+        {
+            return;
+        }
+
         var spell = new ExposureSpell(exposure, exposure.Day, last);
         _state.ExposureList.Add(spell);
         if (_state.Pregnancy is { } pregnancy)

@@ -14,7 +14,6 @@ public sealed partial class HistoryFold
         if (_state.Pregnancy is { } pregnancy && !endsConflict && !AcceptsOpen(pregnancy, day))
         {
             _state.Recheck = null;
-            _state.Invalid = null;
             Raise(new Conflict(ConflictKind.OpenAfterPregnant, day, fact, pregnancy.FoundBy, day + SecondSampleDays),
                 $"open after pregnant without a recorded loss: a second open from {(day + SecondSampleDays).ToSentence()}, or an examination, decides");
             return (Decision.Nothing, Reason.Of("T7 a", "open after pregnant without a recorded loss", fact, pregnancy.FoundBy));
@@ -66,7 +65,6 @@ public sealed partial class HistoryFold
 
         _state.ConflictList.Clear();
         _state.Recheck = null;
-        _state.Invalid = null;
         if (byExamination || !_state.HasCandidate)
         {
             _state.Presumed = null;
@@ -166,7 +164,6 @@ public sealed partial class HistoryFold
         _state.Pregnancy = pregnancy;
         _state.ConflictList.Clear();
         _state.Recheck = null;
-        _state.Invalid = null;
         _state.Presumed = null;
     }
 
@@ -309,7 +306,6 @@ public sealed partial class HistoryFold
     {
         var count = _state.Recheck is { NewService: null } row ? row.Count + 1 : 1;
         _state.Recheck = new RecheckRow(count, day, fact);
-        _state.Invalid = null;
         return (Decision.Recheck, count >= 2
             ? Reason.Of("T5", "inconclusive a second time: presumed pregnant for every drug, an examination decides", fact)
             : Reason.Of("T5", "inconclusive: presumed pregnant for every drug, sample again", fact));

@@ -39,6 +39,7 @@ public sealed partial class HistoryFold
         if (results is not null)
         {
             (_resultDays ??= []).Add(day);
+            NoteSpoiled(results, day);
             if (OutrankingExamination(facts, last, day) is { } examination)
             {
                 JudgeAll(results, Decision.Nothing, Reason.Of("T6", "an examination of the same day outranks it", examination));
@@ -75,7 +76,6 @@ public sealed partial class HistoryFold
         }
 
         var method = Test(day).Method;
-        TestResult? spoiled = null;
         (TestResult Fact, Outcome Outcome)? said = null;
         FactId? contradicts = null;
         foreach (var (fact, outcome) in results)
@@ -91,7 +91,6 @@ public sealed partial class HistoryFold
             }
             else if (outcome == Outcome.Invalid)
             {
-                spoiled = fact;
                 Judge(fact, outcome, Decision.Nothing, Reason.Of("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id));
             }
             else if (said is null)
@@ -119,9 +118,15 @@ public sealed partial class HistoryFold
                 }
             }
         }
-        else if (spoiled is not null)
+    }
+
+    // Whether it could have decided anything is asked when she needs a sample again (W1).
+    private void NoteSpoiled(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
+    {
+        var deciding = results.FindAll(r => r.Fact.Method != TestMethod.Milk || Test(day).Method == TestMethod.Milk);
+        if (deciding.Count > 0 && deciding.TrueForAll(r => r.Outcome == Outcome.Invalid))
         {
-            _state.Invalid = spoiled;
+            _state.Invalid = deciding[^1].Fact;
         }
     }
 
@@ -148,9 +153,9 @@ public sealed partial class HistoryFold
 
         foreach (var loss in _state.LossList)
         {
-            if (day - loss.Fact.Day < loss.ClearanceDays)
+            if (day - loss.Fact.Day < loss.ClearanceDays(test))
             {
-                return Reason.Of("T3", $"sampled {day - loss.Fact.Day} days after a loss: a sample counts from day {loss.ClearanceDays}", loss.Fact.Id);
+                return Reason.Of("T3", $"sampled {day - loss.Fact.Day} days after a loss: a sample counts from day {loss.ClearanceDays(test)}", loss.Fact.Id);
             }
         }
 
@@ -217,7 +222,7 @@ public sealed partial class HistoryFold
                 return Reason.Of($"T7 {conflict.Letter}", "only an examination ends this conflict", conflict.RaisedBy);
             }
 
-            if (conflict.EndsFrom is not { } from || day < from)
+            if (conflict.EndsFromBy(Test(day)) is not { } from || day < from)
             {
                 return Reason.Of($"T7 {conflict.Letter}", "sampled too soon to end this conflict", conflict.RaisedBy);
             }

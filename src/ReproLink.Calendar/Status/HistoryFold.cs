@@ -155,10 +155,10 @@ public sealed partial class HistoryFold
         }
     }
 
-    // F4: facts before her birth and facts while she is away decide nothing. Cards and confirmations are no events of hers.
+    // F4: facts before her birth and facts while she is away decide nothing. A confirmation without a date counts from the start.
     private bool IsIdle(Fact fact)
     {
-        if (fact is Confirm)
+        if (fact is Confirm { Dated: false })
         {
             return false;
         }

@@ -1,5 +1,6 @@
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
 
 namespace ReproLink.Calendar.Status;
 
@@ -50,8 +51,16 @@ public sealed class ExposureSpell
 
 /// <summary>A recorded loss since the calving.</summary>
 /// <param name="Fact">The fact.</param>
-/// <param name="ClearanceDays">T3: days from the loss to the first sample that counts.</param>
-public sealed record LossRecord(Loss Fact, int ClearanceDays);
+/// <param name="AgeDays">Age of the lost pregnancy; absent = unknown.</param>
+public sealed record LossRecord(Loss Fact, int? AgeDays)
+{
+    /// <summary>T3: days from the loss to the first sample that counts, by the rules that govern her.</summary>
+    public int ClearanceDays(TestRules test)
+    {
+        ArgumentNullException.ThrowIfNull(test);
+        return AgeDays < test.LateLossFromDay ? test.ClearanceEarlyLoss : test.ClearanceLateLoss;
+    }
+}
 
 /// <summary>A row of inconclusive results (rule T5).</summary>
 /// <param name="Count">How many in a row; 2 = only an examination, a calving or a new service's own test decides.</param>

@@ -14,7 +14,9 @@ public static class ConflictReasons
         FactId[] facts = conflict.Against is { } against && against != conflict.RaisedBy
             ? [conflict.RaisedBy, against]
             : [conflict.RaisedBy];
-        return new Reason($"T7 {conflict.Letter}", conflict.EndsFrom, Text(conflict), facts);
+        // Of a loss it is T3 that says from when blood tells.
+        var from = conflict.Kind == ConflictKind.LossNotExamined ? null : conflict.EndsFrom;
+        return new Reason($"T7 {conflict.Letter}", from, Text(conflict), facts);
     }
 
     private static string Text(Conflict conflict) => conflict.Kind switch

@@ -51,7 +51,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
 
         foreach (var loss in state.Losses)
         {
-            if (sample - loss.Fact.Day < loss.ClearanceDays)
+            if (sample - loss.Fact.Day < loss.ClearanceDays(test))
             {
                 return false;
             }
@@ -61,7 +61,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
         {
             Need.FirstTest => CoversOne(state, test, sample),
             Need.Resample => SpeaksOf(state, test, sample),
-            Need.ResolveConflict => EndsAll(state, sample) && SpeaksOf(state, test, sample),
+            Need.ResolveConflict => EndsAll(state, test, sample) && SpeaksOf(state, test, sample),
             Need.CautionRetest => state.LastCalving is not { } c || sample - c.Day >= test.CautionDaysInMilk,
             Need.Confirmation => confirmation is not null && state.Pregnancy?.To is { } dated && sample >= dated + confirmation.From,
             _ => false,
@@ -107,11 +107,11 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
             || state.Conflicts.Any(c => c.Kind == ConflictKind.PregnantWithoutService);
     }
 
-    private static bool EndsAll(AnimalState state, Day sample)
+    private static bool EndsAll(AnimalState state, TestRules test, Day sample)
     {
         foreach (var conflict in state.Conflicts)
         {
-            if (conflict.EndsFrom is not { } from || sample < from)
+            if (conflict.EndsFromBy(test) is not { } from || sample < from)
             {
                 return false;
             }

@@ -95,7 +95,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
 
         foreach (var loss in state.Losses)
         {
-            candidates.Opens(CandidateCause.Loss, loss.Fact.Day + loss.ClearanceDays, loss.Fact.Day, loss.Fact.Id);
+            candidates.Opens(CandidateCause.Loss, loss.Fact.Day + loss.ClearanceDays(Test), loss.Fact.Day, loss.Fact.Id);
         }
 
         if (asked is Need.Resample or Need.ResolveConflict && state.Recheck is { } row)
