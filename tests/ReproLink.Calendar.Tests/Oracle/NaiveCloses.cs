@@ -40,21 +40,22 @@ internal static class NaiveCloses
         }
 
         if (Pinned(cow, rules, starts, protocol) is { } pinned)
-            starts = [pinned];
-        return starts.Select(s => LastDraw(rules, opens, s, protocol)).FirstOrDefault(d => d is not null);
+            return LastDraw(rules, opens, Kept(rules, pinned.Start, pinned.Given, protocol));
+        return starts.Select(s => LastDraw(rules, opens, TimeOf(rules, SessionOf(rules, s, protocol), protocol, protocol.FirstGated!)))
+            .FirstOrDefault(d => d is not null);
     }
 
     // S2: a recorded first step within tolerance pins the start to the nearest candidate, of two the earlier.
-    private static Day? Pinned(OracleCow cow, HerdRules rules, List<Day> starts, Protocol protocol)
+    private static (Day Start, Instant Given)? Pinned(OracleCow cow, HerdRules rules, List<Day> starts, Protocol protocol)
     {
         var agent = protocol.Steps[0].Kind.ToString();
-        var given = cow.Counting.OfType<Treatment>().Where(t => !t.NotDone && t.Agent.ToString() == agent)
-            .Select(t => NaiveLaboratory.At(rules, t.Day, t.Time ?? LocalTime.Midnight));
-        foreach (var instant in given)
+        foreach (var treatment in cow.Counting.OfType<Treatment>().Where(t => !t.NotDone && t.Agent.ToString() == agent))
         {
+            var instant = NaiveLaboratory.At(rules, treatment.Day, treatment.Time ?? LocalTime.Midnight);
             var near = starts.OrderBy(s => Hours(instant, s)).ThenBy(s => s.Number).Where(s => Hours(instant, s) <= 72).ToList();
+            // Without a time it was done in the session of its day.
             if (near.Count > 0)
-                return near[0];
+                return (near[0], NaiveLaboratory.At(rules, treatment.Day, treatment.Time ?? SessionTime(rules, near[0], protocol)));
         }
 
         return null;
@@ -71,9 +72,18 @@ internal static class NaiveCloses
         return protocol.StartSession == Session.Afternoon ? week.Afternoon : week.Morning;
     }
 
-    private static Day? LastDraw(HerdRules rules, Day opens, Day start, Protocol protocol)
+    // S3: the planned time stays while the interval from the recorded first step is within tolerance, else it hangs on that.
+    private static Instant Kept(HerdRules rules, Day start, Instant given, Protocol protocol)
     {
-        var step = TimeOf(rules, start, protocol, protocol.FirstGated!);
+        var step = protocol.FirstGated!;
+        var planned = TimeOf(rules, SessionOf(rules, start, protocol), protocol, step);
+        var hung = TimeOf(rules, given, protocol, step);
+        var late = (planned - hung).TotalHours;
+        return late >= -step.EarlyHours && late <= step.LateHours ? planned : hung;
+    }
+
+    private static Day? LastDraw(HerdRules rules, Day opens, Instant step)
+    {
         var stepDay = rules.DayOf(step);
         Day? last = null;
         for (var day = opens; day <= stepDay; day += 1)
@@ -92,10 +102,10 @@ internal static class NaiveCloses
             : NaiveLaboratory.Report(rules, drawn) is { } report && report < step;
 
     // S3: days keep the wall clock, hours are elapsed.
-    private static Instant TimeOf(HerdRules rules, Day start, Protocol protocol, ProtocolStep step)
+    private static Instant TimeOf(HerdRules rules, Instant start, Protocol protocol, ProtocolStep step)
     {
         var from = step.Anchor is null
-            ? SessionOf(rules, start, protocol)
+            ? start
             : TimeOf(rules, start, protocol, protocol.Steps.Single(s => s.Id == step.Anchor));
         if (step.Hours is { } hours)
             return from + Duration.FromHours(hours);
@@ -111,12 +121,12 @@ internal static class NaiveCloses
         }
 
         var start = NaiveLaboratory.First(
-            rules.DayOf(report), d => NaiveLaboratory.IsStartDay(rules, d) && SessionOf(rules, d, protocol) > report);
+            rules.DayOf(report), d => NaiveLaboratory.IsStartDay(rules, d) && Serves(rules, draw, SessionOf(rules, d, protocol), d));
         if (start is not { } begins)
             return null;
         var session = SessionOf(rules, begins, protocol);
         return Enumerable.Range(0, Math.Max(0, begins - opens + 1)).Select(n => opens + n)
-            .Where(d => NaiveLaboratory.IsSamplingDay(rules, d) && NaiveLaboratory.Report(rules, d) is { } r && r < session)
+            .Where(d => NaiveLaboratory.IsSamplingDay(rules, d) && Serves(rules, d, session, begins))
             .Select(d => (Day?)d).LastOrDefault();
     }
 }

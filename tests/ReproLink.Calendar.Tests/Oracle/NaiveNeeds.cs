@@ -24,7 +24,7 @@ internal static class NaiveNeeds
     /// </summary>
     public static (Day From, Day To)? Confirmation(OracleCow cow, HerdRules rules, Day on)
     {
-        if (cow.Pregnancy?.To(on) is not { } dated)
+        if (cow.Pregnancy?.To is not { } dated)
             return null;
         var current = NaiveRules.Governing(cow, rules, on).Programme.Confirmations
             .Where(w => dated + w.From <= on).OrderBy(w => w.From).LastOrDefault();
@@ -63,15 +63,8 @@ internal static class NaiveSamples
         var overdue = unanswered.Where(d => NaiveLaboratory.ReportOverdueFrom(rules, d) is { } from && from <= on).ToList();
         if (overdue.Count < unanswered.Count)
             return (true, null);
-        var spoiled = results.Select(r => r.Day).Distinct().Where(d => CouldDecide(cow, rules, need, d, on, test))
-            .Where(d => Spoiled(results.Where(r => r.Day == d), rules, test));
+        var spoiled = cow.Spoiled.Where(d => CouldDecide(cow, rules, need, d, on, test));
         return (false, overdue.Concat(spoiled).Select(d => (Day?)d).OrderBy(d => d!.Value.Number).LastOrDefault());
-    }
-
-    private static bool Spoiled(IEnumerable<TestResult> ofDay, HerdRules rules, TestRules test)
-    {
-        var said = ofDay.Where(r => NaiveRules.MethodDecides(r.Method, test)).Select(r => CountingFacts.Says(r, rules)).ToList();
-        return said.Count > 0 && said.All(o => o == Outcome.Invalid);
     }
 
     private static bool CouldDecide(OracleCow cow, HerdRules rules, string need, Day day, Day on, TestRules test)
@@ -80,13 +73,13 @@ internal static class NaiveSamples
             return false;
         var covered = cow.NotFailed.Any(a => a.CoveredForOpen(day, test.MinDaysPostService));
         var resampled = (cow.Recheck is not { } recheck || day >= recheck + test.ResampleAfterDays)
-            && (!cow.DoubleRecheck || cow.Attempts.Any(a => a.AfterDoubleRecheck && a.CoveredForOpen(day, test.MinDaysPostService)));
+            && (!cow.DoubleRecheck || cow.IsOwnTest(day, test.MinDaysPostService));
+        var speaks = covered || cow.NotFailed.Count == 0 || cow.Pregnancy is not null || cow.Has("c");
         return need switch
         {
             "first-test" => covered,
-            "resample" => resampled && (covered || cow.NotFailed.Count == 0),
-            "resolve-conflict" => resampled && (covered || cow.NotFailed.Count == 0 || cow.Pregnancy is not null || cow.Has("c"))
-                && NaiveRules.ConflictEnds(cow, test) is { } ends && ends.All(b => day >= b.Day)
+            "resample" => resampled && speaks,
+            "resolve-conflict" => resampled && speaks && NaiveRules.ConflictEnds(cow, test) is { } ends && ends.All(b => day >= b.Day)
                 && day.Number >= cow.Troubles.Max(t => t.Day.Number),
             "caution-retest" => cow.Calved is { } c && day >= c + test.CautionDaysInMilk,
             _ => Confirmation(cow, rules, day, on),

@@ -9,7 +9,7 @@ internal static class NaiveRules
 {
     /// <summary>By the latest service (exposure: its last possible day); never served: the calving, else the day asked.</summary>
     public static ProgrammeVersion Governing(OracleCow cow, HerdRules rules, Day asked) =>
-        rules.On(cow.Attempts.Count > 0 ? cow.Attempts.Max(a => a.Last ?? asked) : cow.Calved ?? asked);
+        rules.On(cow.Attempts.Count > 0 ? cow.Attempts.Max(a => a.Done ?? a.Last ?? asked) : cow.Calved ?? asked);
 
     public static List<OracleBound> T1AndT4(OracleCow cow, TestRules test) =>
         cow.NotFailed.Where(a => a.Last is not null)
@@ -36,12 +36,10 @@ internal static class NaiveRules
             return null;
         var bounds = cow.Troubles.Where(t => t.Letter is 'a' or 'c').Select(t => new OracleBound("resample", t.Day + 7)).ToList();
         bounds.AddRange(cow.Troubles.Where(t => t.Letter == 'g').Select(t => new OracleBound("resample", t.Day + 21)));
-        var again = cow.Troubles.Where(t => t.Letter == 'b').ToList();
-        var served = again.Where(t => t.Attempt is not null).ToList();
-        bounds.AddRange(served.Select(t =>
-            new OracleBound(t.Attempt!.IsExposure ? "T4" : "T1", t.Attempt.Last!.Value + test.MinDaysPostService)));
-        if (served.Count == 0)
-            bounds.AddRange(again.Select(t => new OracleBound("resample", t.Day + 7)));
+        // Oestrus asks for its seven days also beside a service: seen late it may be the loss that the blood lags behind.
+        bounds.AddRange(cow.Troubles.Where(t => t.Letter == 'b').Select(t => t.Attempt is { } again
+            ? new OracleBound(again.IsExposure ? "T4" : "T1", again.Last!.Value + test.MinDaysPostService)
+            : new OracleBound("resample", t.Day + 7)));
         return bounds;
     }
 

@@ -15,7 +15,7 @@ public static class NaiveStatus
     {
         var cow = Fold(facts, rules, asOf, knownAt);
         var letters = new string(cow.Troubles.Select(t => t.Letter).Distinct().Order().ToArray());
-        return new OracleStatus(cow.Shown, cow.Underneath, letters, cow.Pregnancy?.From, cow.Pregnancy?.To(asOf), cow.Heifer);
+        return new OracleStatus(cow.Shown, cow.Underneath, letters, cow.Pregnancy?.From, cow.Pregnancy?.To, cow.Heifer);
     }
 
     internal static OracleCow Fold(IEnumerable<Fact> facts, HerdRules rules, Day asOf, Instant knownAt)
@@ -28,7 +28,7 @@ public static class NaiveStatus
             var today = counting.Where(f => f.Day == day).ToList();
             today.OfType<Arrival>().ToList().ForEach(_ => cow.Left = false);
             today.OfType<Calving>().ToList().ForEach(c => Calve(cow, c));
-            cow.Troubles.RemoveAll(t => t.Calving is { } c && IsConfirmed(cow, c, day));
+            cow.Troubles.RemoveAll(t => t.Calving is { } c && IsConfirmed(cow, c, day - 1));
             today.OfType<Loss>().ToList().ForEach(l => Lose(cow, l));
             today.OfType<Oestrus>().ToList().ForEach(o => ComeAgain(cow, o.Day, null));
             today.OfType<Service>().ToList().ForEach(s => Serve(cow, s));
@@ -39,12 +39,13 @@ public static class NaiveStatus
             foreach (var fact in today.Where(f => f is DoNotBreed or BreedAgain))
                 cow.DoNotBreed = fact is DoNotBreed;
             today.OfType<Departure>().ToList().ForEach(_ => cow.Left = true);
+            cow.Troubles.RemoveAll(t => t.Calving is { } c && IsConfirmed(cow, c, day));
         }
 
         return cow;
     }
 
-    // F6 ends e and f, from the confirming day on; without a date always.
+    // F6 ends e and f, from the end of the confirming day on; without a date always.
     private static bool IsConfirmed(OracleCow cow, Calving calving, Day day) => cow.Counting.OfType<Confirm>().Any(c =>
         c.ConfirmsSource == calving.Source && c.ConfirmsSourceId == calving.SourceId && (!c.Dated || c.Day <= day));
 
@@ -116,7 +117,7 @@ public static class NaiveStatus
             {
                 IsExposure = false,
                 IsInsemination = service is Insemination,
-                First = service.DayZero,
+                Done = service is EmbryoTransfer ? service.Day : null, First = service.DayZero,
                 Last = service.DayZero,
             };
             cow.Attempts.Add(attempt);

@@ -11,22 +11,30 @@ internal static class NaiveTests
     {
         var version = NaiveRules.Governing(cow, rules, day);
         var test = version.Programme.Test;
+        if (IsSpoiled(today, rules, test))
+            cow.Spoiled.Add(day);
         if (NaiveExaminations.Valid(cow, day, today).Count > 0 || NaiveRules.TooEarlyByT2OrT3(cow, test, day))
             return;
         var said = today.OfType<TestResult>().Where(r => NaiveRules.MethodDecides(r.Method, test))
             .Select(r => CountingFacts.Says(r, rules)).OfType<Outcome>()
-            .Where(o => o != Outcome.Invalid && !TooEarlyByT1(cow, day, test.MinDaysPostService, o)).Distinct().ToList();
+            .Where(o => o != Outcome.Invalid).Distinct().ToList();
         if (said.Count > 1)
             cow.Troubles.Add(new Trouble('d', day));
-        if (said.Count == 1)
+        else if (said.Count == 1 && !TooEarlyByT1(cow, day, test.MinDaysPostService, said[0]))
             Sample(cow, day, said[0], version);
+    }
+
+    private static bool IsSpoiled(List<Fact> today, HerdRules rules, TestRules test)
+    {
+        var said = today.OfType<TestResult>().Where(r => NaiveRules.MethodDecides(r.Method, test)).Select(r => CountingFacts.Says(r, rules)).ToList();
+        return said.Count > 0 && said.All(o => o == Outcome.Invalid);
     }
 
     private static void Sample(OracleCow cow, Day day, Outcome said, ProgrammeVersion version)
     {
         var test = version.Programme.Test;
         // After two in a row only a new service's own test decides.
-        if (cow.DoubleRecheck && !cow.Attempts.Any(a => a.AfterDoubleRecheck && a.CoveredForOpen(day, test.MinDaysPostService)))
+        if (cow.DoubleRecheck && !cow.IsOwnTest(day, test.MinDaysPostService))
             return;
         if (said == Outcome.Recheck)
             Recheck(cow, day);
@@ -109,13 +117,13 @@ internal static class NaiveTests
             .Where(a => a.IsExposure ? a.CoveredForPregnant(day, days) : a.CoveredForOpen(day, days)).ToList();
         var undated = cow.Has("c") && cow.Pregnancy is null;
         EndConflicts(cow);
-        if (undated)
+        if (undated && !cow.NotFailed.Any(a => a.CoveredForPregnant(day, days)))
         {
             Stand(cow, day, [], caution);
         }
         else if (again.Count > 0)
         {
-            var before = cow.Pregnancy?.DatedBy ?? Latest(cow.Attempts.Where(a => a.Failed));
+            var before = cow.Pregnancy?.DatedBy ?? LatestFailed(cow);
             var undatedBefore = cow.Pregnancy is { From: null };
             Stand(cow, day, undatedBefore ? [] : before.Concat(again).Distinct().ToList(), caution);
         }
@@ -125,8 +133,12 @@ internal static class NaiveTests
         }
     }
 
-    private static List<Attempt> Latest(IEnumerable<Attempt> attempts) =>
-        attempts.OrderBy(a => a.First.Number).ThenBy(a => a.IsExposure).TakeLast(1).ToList();
+    private static List<Attempt> LatestFailed(OracleCow cow) =>
+        cow.Attempts.Where(a => a.Failed).OrderBy(a => a.Last!.Value.Number).ThenBy(a => a.IsExposure).TakeLast(1).ToList();
+
+    // An exposure competes by its last covered day: the bull may have served on any day up to it.
+    private static List<Attempt> Latest(IEnumerable<Attempt> attempts, Day day, int days) =>
+        attempts.OrderBy(a => Day.Min(a.Last ?? day, day - days).Number).ThenBy(a => a.IsExposure).TakeLast(1).ToList();
 
     private static void Pregnant(OracleCow cow, Day day, int days, bool caution)
     {
@@ -135,19 +147,28 @@ internal static class NaiveTests
         if (cow.Pregnancy is { } standing)
             Stand(cow, day, standing.DatedBy, caution && standing.Caution);
         else if (candidates.Count > 0)
-            Stand(cow, day, Latest(candidates), caution);
+            Stand(cow, day, Latest(candidates, day, days), caution);
         else if (cow.Attempts.Count == 0)
             cow.Troubles.Add(new Trouble('c', day));
         else if (cow.NotFailed.Count == 0)
-            Stand(cow, day, Latest(cow.Attempts), caution);
+            Stand(cow, day, LatestFailed(cow), caution);
         else
-            cow.Troubles.AddRange(cow.NotFailed.Select(a => new Trouble('b', day, a)));
+            DoubtNewer(cow, day, caution);
+    }
+
+    // T7 b: pregnant when all old services were failed and a newer one is too young: the old pregnancy stays underneath.
+    private static void DoubtNewer(OracleCow cow, Day day, bool caution)
+    {
+        var newer = cow.NotFailed;
+        Stand(cow, day, LatestFailed(cow), caution);
+        cow.Troubles.AddRange(newer.Select(a => new Trouble('b', day, a)));
     }
 
     private static void Stand(OracleCow cow, Day day, List<Attempt> datedBy, bool caution)
     {
         var earlier = cow.Pregnancy?.Positives ?? [];
-        cow.Pregnancy = new Standing { DatedBy = datedBy, Caution = caution };
+        var seen = datedBy.ToDictionary(a => a, a => cow.Pregnancy?.SeenOn.GetValueOrDefault(a, day) ?? day);
+        cow.Pregnancy = new Standing { DatedBy = datedBy, SeenOn = seen, Caution = caution };
         cow.Pregnancy.Positives.AddRange([.. earlier, day]);
         datedBy.ForEach(a => a.Failed = false);
     }

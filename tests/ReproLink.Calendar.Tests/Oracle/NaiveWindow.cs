@@ -49,7 +49,7 @@ public sealed class NaiveWindow(IEnumerable<Fact> facts, HerdRules rules, Day as
     private OracleAnswer Needed(OracleCow cow, string underlying, Day? again, Day on, TestRules test)
     {
         var need = again is null ? underlying : "resample";
-        if (Blocked(cow, need) is { } why)
+        if (Blocked(cow, underlying) is { } why)
             return new OracleAnswer("blocked", why, need, false, null, null);
         var bounds = NaiveNeeds.Bounds(cow, rules, underlying, on, test).OrderByDescending(b => b.Day.Number)
             .ThenBy(b => Array.IndexOf(TieOrder, b.Rule)).ToList();

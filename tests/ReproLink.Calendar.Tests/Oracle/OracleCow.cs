@@ -10,6 +10,10 @@ internal sealed class Attempt
     public required bool IsInsemination { get; init; }
     public required Day First { get; set; }
     public required Day? Last { get; set; }
+
+    /// <summary>The day of the deed, where it is not day 0: an embryo transfer.</summary>
+    public Day? Done { get; init; }
+
     public bool Failed { get; set; }
     public bool AfterDoubleRecheck { get; set; }
 
@@ -22,13 +26,17 @@ internal sealed class Attempt
 internal sealed class Standing
 {
     public required List<Attempt> DatedBy { get; init; }
+
+    /// <summary>The day on which each was first seen to date her: the bull cannot have made later what was seen then.</summary>
+    public required Dictionary<Attempt, Day> SeenOn { get; init; }
+
     public bool Caution { get; set; }
     public List<Day> Positives { get; } = [];
 
     public Day? From => DatedBy.Count == 0 ? null : DatedBy.Min(a => a.First);
 
-    /// <summary>The last day that dates her; while the bull is in, the day asked about (T4).</summary>
-    public Day? To(Day asked) => DatedBy.Count == 0 ? null : DatedBy.Max(a => a.Last ?? asked);
+    /// <summary>The last day that dates her: of an exposure its last day, not after the day on which she was found pregnant.</summary>
+    public Day? To => DatedBy.Count == 0 ? null : DatedBy.Max(a => Day.Min(a.Last ?? SeenOn[a], SeenOn[a]));
 }
 
 /// <summary>A conflict of T7 by its letter; what it hangs on.</summary>
@@ -47,6 +55,9 @@ internal sealed class OracleCow
     public List<Trouble> Troubles { get; set; } = [];
     public Standing? Pregnancy { get; set; }
 
+    /// <summary>Days on which nothing but a spoiled sample was tested.</summary>
+    public List<Day> Spoiled { get; } = [];
+
     /// <summary>The sample day of the inconclusive result that waits for a decision.</summary>
     public Day? Recheck { get; set; }
 
@@ -58,6 +69,9 @@ internal sealed class OracleCow
 
     /// <summary>Her facts that decide, in order.</summary>
     public List<Fact> Counting { get; set; } = [];
+
+    /// <summary>After two inconclusive in a row: whether a sample is the own test of the latest service since.</summary>
+    public bool IsOwnTest(Day day, int days) => Attempts.LastOrDefault(a => a.AfterDoubleRecheck)?.CoveredForOpen(day, days) == true;
 
     public List<Attempt> NotFailed => Attempts.Where(a => !a.Failed).ToList();
 
