@@ -1,12 +1,15 @@
 using NodaTime;
 using ReproLink.Api.Explanations;
 using ReproLink.Api.Programmes;
+using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Gates;
 using ReproLink.Calendar.Pregnancies;
 using ReproLink.Calendar.Programmes;
+using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
+using ReproLink.Calendar.WorkCalendar;
 
 namespace ReproLink.Api.Animals;
 
@@ -34,7 +37,7 @@ internal static class AnimalMapping
             Plan = Plan(state, rules, knownAt),
             Pregnancy = Pregnancy(state, rules),
             Programme = ProgrammeNote.Of(rules.HasSavedProgramme),
-            Cautions = Cautions.Prostaglandin,
+            Cautions = Cautions.All,
         };
     }
 
@@ -43,10 +46,10 @@ internal static class AnimalMapping
         [
             .. plan.Steps.Where(s => s.State != StepState.Cancelled).Select(s => new PlanStepAnswer
             {
-                Step = StepWords.Kinds.Word(s.Step.Kind),
+                Step = ProtocolWords.Of(s.Step.Kind),
                 Date = s.Day.Date,
                 Time = s.At.TimeOfDay,
-                State = StepWords.States.Word(s.State),
+                State = WorkWords.Of(s.State),
                 Clause = s.Clause is { } clause ? GateWords.Of(clause) : null,
             }),
         ];

@@ -3,6 +3,7 @@ using ReproLink.Api.Explanations;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.ReceivedResults;
+using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
@@ -26,7 +27,7 @@ internal static class TimelineMapping
         Plan = AnimalMapping.Plan(state, rules, knownAt),
         Pregnancy = AnimalMapping.Pregnancy(state, rules),
         Programme = ProgrammeNote.Of(rules.HasSavedProgramme),
-        Cautions = Cautions.Prostaglandin,
+        Cautions = Cautions.All,
     };
 
     private static JudgementAnswer Of(Judgement judgement) => new()

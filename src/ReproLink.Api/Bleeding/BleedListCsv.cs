@@ -38,7 +38,7 @@ internal static class BleedListCsv
         Text(animal.DaysPostService), Text(animal.DaysInMilk), Text(animal.Parity), animal.Need,
         Text(animal.Window?.Opens), Text(animal.Window?.Target), Text(animal.Window?.Closes), Text(animal.Window?.ChangesOn),
         animal.Overdue ? "true" : "false", animal.Serves?.Step, Text(animal.Serves?.Date),
-        string.Join("; ", animal.Reasons.Select(r => $"{r.Rule}: {r.Text}")), Cautions.OneLine,
+        string.Join("; ", animal.Reasons.Select(r => $"{r.Rule}: {r.Text}")), CautionLine.Text,
     ];
 
     private static string? Text(NodaTime.LocalDate? date) => date is { } day ? Day.From(day).ToString() : null;

@@ -19,6 +19,6 @@ internal static class BleedListExamples
 
     public static readonly string Csv = $"""
         date,weekday,pen,animal,identifiers,daysPostService,daysInMilk,parity,need,opens,target,closes,changesOn,overdue,servesStep,servesDate,reasons,caution
-        2026-10-08,thursday,4,1042,,28,99,1,first-test,2026-10-08,2026-10-08,2026-10-08,2026-10-09,false,pgf,2026-10-12,T1: 28 days after the service of 10 September 2026,"{Cautions.OneLine}"
+        2026-10-08,thursday,4,1042,,28,99,1,first-test,2026-10-08,2026-10-08,2026-10-08,2026-10-09,false,pgf,2026-10-12,T1: 28 days after the service of 10 September 2026,"{CautionLine.Text}"
         """;
 }

@@ -1,6 +1,8 @@
 using ReproLink.Api.Explanations;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Programmes;
+using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
 using ReproLink.Records;
@@ -20,7 +22,7 @@ internal static class BleedListMapping
         Programme = ProgrammeNote.Of(view.Rules.HasSavedProgramme),
         Days = [.. list.Days.Select(Of)],
         NotListed = [.. list.NotListed.Select(rest => Of(rest, withAll))],
-        Cautions = Cautions.Prostaglandin,
+        Cautions = Cautions.All,
     };
 
     private static BleedDayAnswer Of(BleedDay day) => new()
@@ -46,7 +48,7 @@ internal static class BleedListMapping
             Window = WindowContract.Of(line.Answer),
             Overdue = line.Answer.Verdict.Overdue,
             Moved = line.Moved ? true : null,
-            Serves = line.Serves is { } serves ? new ServesAnswer { Step = StepWords.Kinds.Word(serves.Step), Date = serves.Date.Date } : null,
+            Serves = line.Serves is { } serves ? new ServesAnswer { Step = ProtocolWords.Of(serves.Step), Date = serves.Date.Date } : null,
             Reasons = [.. line.Answer.Reasons.Select(ReasonContract.Of)],
         };
     }

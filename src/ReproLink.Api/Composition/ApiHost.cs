@@ -4,12 +4,15 @@ using ReproLink.Api.Animals;
 using ReproLink.Api.Bleeding;
 using ReproLink.Api.Clock;
 using ReproLink.Api.Facts;
+using ReproLink.Api.Feeds;
 using ReproLink.Api.Herds;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Programmes;
+using ReproLink.Api.Protocols;
 using ReproLink.Api.Reading;
 using ReproLink.Api.ReceivedResults;
+using ReproLink.Api.Work;
 
 namespace ReproLink.Api.Composition;
 
@@ -50,5 +53,8 @@ public static class ApiHost
         herd.MapProgrammes();
         herd.MapBleedLists();
         herd.MapAnimals();
+        herd.MapWorkCalendar();
+        herd.MapProtocols();
+        herd.MapFeeds();
     }
 }

@@ -12,6 +12,8 @@ internal static partial class RouteParameters
         ["scheme"] = ("Scheme of the location.", "farm"),
         ["id"] = ("Id of the location in its scheme.", "north-ridge"),
         ["factId"] = ("A fact's id, as answered.", "f_0c5t9x2m7h1ka"),
+        ["protocolId"] = ("A protocol's id.", "ovsynch-56"),
+        ["link"] = ("A calendar link's number.", "1"),
         ["animal"] = ("The herd's own name of the animal.", "1042"),
         ["slug"] = ("The last part of a problem's `type`.", "invalid-request"),
     };

@@ -86,6 +86,18 @@ public static class ProblemTypes
     public static readonly ProblemType DraftNotApprovable = new("draft-not-approvable", "A draft cannot be approved", 409,
         "Mend what the programme check found and save it again.");
 
+    public static readonly ProblemType BadProtocol = new("bad-protocol", "The protocol is not sound", 400,
+        "Mend what the detail names; the published protocols at GET /protocols show the schema.");
+
+    public static readonly ProblemType ProtocolNotFound = new("protocol-not-found", "There is no such protocol", 404,
+        "GET /protocols lists them.");
+
+    public static readonly ProblemType ProtocolIdTaken = new("protocol-id-taken", "The id belongs to a published protocol", 409,
+        "Choose another id.");
+
+    public static readonly ProblemType LinkNotFound = new("link-not-found", "There is no such calendar link", 404,
+        "GET /calendar-links lists them; a revoked one is gone.");
+
     public static readonly ProblemType ClockBackwards = new("clock-backwards", "The clock is never set backwards", 409,
         "Set it to the present moment of the service or later, or start with a fresh database.");
 
@@ -111,8 +123,9 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         BadJson, BadCsv, BadCsvLine, BadBatch, InvalidRequest, MissingProperty, UnknownProperty, DuplicateProperty, WrongType,
-        InvalidValue, InTheFuture, BelowFloor, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
-        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, MethodNotAllowed, NotAcceptable, AlreadyWithdrawn,
+        InvalidValue, InTheFuture, BelowFloor, BadProtocol, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
+        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, MethodNotAllowed, NotAcceptable,
+        AlreadyWithdrawn, ProtocolIdTaken,
         DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, Internal, Unavailable,
     ];
 

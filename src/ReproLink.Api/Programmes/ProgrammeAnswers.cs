@@ -1,5 +1,6 @@
 using NodaTime;
 using ReproLink.Api.OpenApi;
+using ReproLink.Api.ProgrammeChecks;
 
 namespace ReproLink.Api.Programmes;
 
@@ -69,7 +70,7 @@ public sealed record ProgrammeSaved
     public required string State { get; init; }
 
     /// <summary>What the programme check found.</summary>
-    public required IReadOnlyList<string> Findings { get; init; }
+    public required IReadOnlyList<CheckFindingAnswer> Findings { get; init; }
 }
 
 /// <summary>A veterinarian's approval.</summary>

@@ -2,7 +2,9 @@ using ReproLink.Api.Access;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
+using ReproLink.Api.ProgrammeChecks;
 using ReproLink.Api.Reading;
+using ReproLink.Calendar.ProgrammeChecks;
 using ReproLink.Calendar.Programmes;
 using ReproLink.Records;
 
@@ -34,6 +36,15 @@ internal static class ProgrammeEndpoints
             .Reads(typeof(ProgrammeInput), "The programme.", ProgrammeExamples.Programme)
             .AnswersJson(200, "It was saved.", typeof(ProgrammeSaved), ProgrammeExamples.Saved)
             .Refuses(400, 409, 413, 415);
+        herd.MapPost("/programme/check", CheckEndpoint.Post)
+            .WithMetadata(new Needs(Permissions.Read))
+            .Describe("Programme", "checkProgramme", "Try a programme without saving it", """
+                For each weekday of service, and of calving where first service is by protocol, the dated chain from service to insemination with slack, slips,
+                infeasible, weekend and off-hours steps. A suggestion is proven: the check was run on the changed programme.
+                """)
+            .Reads(typeof(ProgrammeInput), "The programme.", ProgrammeExamples.Programme)
+            .AnswersJson(200, "What the check found.", typeof(CheckAnswer), CheckExamples.Answer)
+            .Refuses(400, 413, 415);
         herd.MapPost("/programme/approvals", ApprovalEndpoint.Post)
             .WithMetadata(new Needs(Permissions.Approve))
             .Describe("Programme", "approveProgramme", "Approve a version", "Releases the drug steps and protocol inseminations of a version. Veterinarian.")
@@ -91,7 +102,7 @@ internal static class ProgrammeEndpoints
 
         var request = context.Herd();
         var problems = new FieldProblems();
-        var programme = ProgrammeReader.Read(new ObjectReader(body.Root, problems), request.Today);
+        var programme = ProgrammeReader.Read(new ObjectReader(body.Root, problems), request.Today, ProtocolCatalogue.Of(store, request.Herd));
         var (idempotency, wrongKey) = IdempotencyHeader.Of(context, body.Bytes);
         if (problems.Any || wrongKey is not null)
         {
@@ -99,15 +110,22 @@ internal static class ProgrammeEndpoints
         }
 
         var json = body.Root.GetRawText();
+        var check = CheckEndpoint.Run(programme, request, store);
+        var draft = !check.IsFeasible;
         if (idempotency is null)
         {
-            return Results.Ok(Saved(await store.Programmes.Save(request.Herd, programme, draft: false, json, request.Caller.Name, request.Now)));
+            return Results.Ok(Saved(await store.Programmes.Save(request.Herd, programme, draft, json, request.Caller.Name, request.Now), check));
         }
 
         var once = await store.Programmes.Save(
-            request.Herd, programme, draft: false, json, request.Caller.Name, request.Now, idempotency, v => IdempotencyHeader.Keep(200, Saved(v)));
+            request.Herd, programme, draft, json, request.Caller.Name, request.Now, idempotency, v => IdempotencyHeader.Keep(200, Saved(v, check)));
         return IdempotencyHeader.Answer(once.Status, once.Answer);
     }
 
-    private static ProgrammeSaved Saved(int version) => new() { Version = version, State = "saved", Findings = [] };
+    private static ProgrammeSaved Saved(int version, CheckedProgramme check) => new()
+    {
+        Version = version,
+        State = check.IsFeasible ? "saved" : "draft",
+        Findings = CheckMapping.Findings(check),
+    };
 }

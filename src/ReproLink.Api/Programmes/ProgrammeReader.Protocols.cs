@@ -11,14 +11,14 @@ internal static partial class ProgrammeReader
     /// <summary>The word that chooses no protocol.</summary>
     public const string None = "none";
 
-    private static ResynchronisationChoice Resynchronisation(ObjectReader reader)
+    private static ResynchronisationChoice Resynchronisation(ObjectReader reader, ProtocolCatalogue catalogue)
     {
         var usual = new ResynchronisationChoice();
         var start = reader.Word("start", ProgrammeVocabulary.Starts) ?? usual.Start;
         var choice = new ResynchronisationChoice
         {
-            Protocol = Protocol(reader, "protocol", usual.Protocol, AnimalClass.DairyCow, ProtocolUse.Resynchronisation, start, mayBeNone: true),
-            ProtocolHeifer = Protocol(reader, "protocolHeifer", null, AnimalClass.DairyHeifer, ProtocolUse.Resynchronisation, start, mayBeNone: true),
+            Protocol = Protocol(reader, catalogue, "protocol", usual.Protocol, heifers: false, start, mayBeNone: true),
+            ProtocolHeifer = Protocol(reader, catalogue, "protocolHeifer", null, heifers: true, start, mayBeNone: true),
             Start = start,
             StartDay = reader.Integer("startDay", 1, 100) ?? usual.StartDay,
         };
@@ -26,17 +26,17 @@ internal static partial class ProgrammeReader
         return choice;
     }
 
-    private static FirstServiceChoice FirstService(ObjectReader reader)
+    private static FirstServiceChoice FirstService(ObjectReader reader, ProtocolCatalogue catalogue)
     {
         var waiting = reader.Integer("voluntaryWaitingPeriodDays", 1, MostDays) ?? 60;
-        var protocol = Protocol(reader, "protocol", "double-ovsynch-56", AnimalClass.DairyCow, ProtocolUse.FirstService, null, mayBeNone: false);
+        var protocol = Protocol(reader, catalogue, "protocol", "double-ovsynch-56", heifers: false, null, mayBeNone: false);
         var startDays = Weekdays(reader, "startDays") ?? [NodaTime.IsoDayOfWeek.Friday];
         reader.Done();
         return new FirstServiceChoice(waiting, protocol!, startDays);
     }
 
     private static string? Protocol(
-        ObjectReader reader, string name, string? usual, AnimalClass animals, ProtocolUse use, StartRule? start, bool mayBeNone)
+        ObjectReader reader, ProtocolCatalogue catalogue, string name, string? usual, bool heifers, StartRule? start, bool mayBeNone)
     {
         var sent = reader.Text(name, TextRule.Name);
         if (mayBeNone && sent == None)
@@ -51,16 +51,21 @@ internal static partial class ProgrammeReader
             return null;
         }
 
-        var fitting = ProtocolLibrary.All.Values.Where(p => Fits(p, animals, use)).ToArray();
-        if (ProtocolLibrary.Find(id) is not { } protocol)
+        var fitting = catalogue.All.Where(p => IsFor(p, heifers) && catalogue.MayBeChosen(p)).ToArray();
+        if (catalogue.Find(id) is not { } protocol)
         {
             reader.Refuse(name, ProblemTypes.InvalidValue, Ids(fitting, mayBeNone), $"There is no protocol '{id}'; allowed: {Ids(fitting, mayBeNone)}.");
         }
-        else if (!Fits(protocol, animals, use))
+        else if (!IsFor(protocol, heifers))
         {
-            reader.Refuse(name, ProblemTypes.InvalidValue, Ids(fitting, mayBeNone), $"The protocol '{id}' is for {ClassWords(protocol.Class)}, {UseWords(protocol.Use)}; allowed here: {Ids(fitting, mayBeNone)}.");
+            reader.Refuse(name, ProblemTypes.InvalidValue, Ids(fitting, mayBeNone), $"The protocol '{id}' is for {ClassWords(protocol.Class)}; allowed here: {Ids(fitting, mayBeNone)}.");
         }
-        else if (start == StartRule.BeforeResult && !protocol.MayStartBeforeResult)
+        else if (!catalogue.MayBeChosen(protocol))
+        {
+            reader.Refuse(name, ProblemTypes.InvalidValue, Ids(fitting, mayBeNone),
+                $"The schedule of '{id}' was recalled and not read again in its source: a veterinarian must confirm it first (POST /protocols/{id}/confirm).");
+        }
+        else if (start == StartRule.BeforeResult && protocol.Start?.Rule != StartRule.AtResult && !protocol.MayStartBeforeResult)
         {
             var allowed = Ids(fitting.Where(p => p.MayStartBeforeResult), mayBeNone);
             reader.Refuse(name, ProblemTypes.InvalidValue, allowed,
@@ -70,8 +75,12 @@ internal static partial class ProgrammeReader
         return id;
     }
 
-    private static bool Fits(Protocol protocol, AnimalClass animals, ProtocolUse use) =>
-        (protocol.Class == animals || protocol.Class == AnimalClass.Any) && (protocol.Use == use || protocol.Use == ProtocolUse.Either);
+    private static bool IsFor(Protocol protocol, bool heifers) => protocol.Class switch
+    {
+        AnimalClass.Any => true,
+        AnimalClass.DairyHeifer or AnimalClass.BeefHeifer => heifers,
+        _ => !heifers,
+    };
 
     private static string Ids(IEnumerable<Protocol> protocols, bool mayBeNone) =>
         "one of " + string.Join(", ", protocols.Select(p => p.Id).Concat(mayBeNone ? [None] : []));
@@ -83,12 +92,5 @@ internal static partial class ProgrammeReader
         AnimalClass.BeefCow => "beef cows",
         AnimalClass.BeefHeifer => "beef heifers",
         _ => "any animal",
-    };
-
-    private static string UseWords(ProtocolUse use) => use switch
-    {
-        ProtocolUse.FirstService => "first service",
-        ProtocolUse.Resynchronisation => "resynchronisation",
-        _ => "first service or resynchronisation",
     };
 }

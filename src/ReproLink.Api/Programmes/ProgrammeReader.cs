@@ -14,8 +14,9 @@ internal static partial class ProgrammeReader
     private const int MostDays = 365;
     private const int MostConfirmations = 10;
 
-    public static Programme Read(ObjectReader reader, Day today)
+    public static Programme Read(ObjectReader reader, Day today, ProtocolCatalogue? known = null)
     {
+        var catalogue = known ?? ProtocolCatalogue.Published;
         var defaults = Programme.Default;
         var programme = new Programme
         {
@@ -24,8 +25,8 @@ internal static partial class ProgrammeReader
             Confirmations = Confirmations(reader) ?? defaults.Confirmations,
             Week = reader.Object("week") is { } week ? Week(week) : defaults.Week,
             Laboratory = reader.Object("laboratory") is { } laboratory ? Laboratory(laboratory) : defaults.Laboratory,
-            Resynchronisation = reader.Object("resynchronisation") is { } choice ? Resynchronisation(choice) : defaults.Resynchronisation,
-            FirstService = reader.Object("firstService") is { } first ? FirstService(first) : null,
+            Resynchronisation = reader.Object("resynchronisation") is { } choice ? Resynchronisation(choice, catalogue) : defaults.Resynchronisation,
+            FirstService = reader.Object("firstService") is { } first ? FirstService(first, catalogue) : null,
             DryOffDaysBeforeDue = reader.Object("pregnancy") is { } pregnancy ? DryOff(pregnancy) : defaults.DryOffDaysBeforeDue,
             Recording = reader.Word("recording", ProgrammeVocabulary.Recordings) ?? defaults.Recording,
             RequireRounds = reader.Truth("requireRounds") ?? defaults.RequireRounds,
