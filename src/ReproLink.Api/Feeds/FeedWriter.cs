@@ -1,3 +1,7 @@
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Resynchronisation;
