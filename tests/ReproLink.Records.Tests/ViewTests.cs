@@ -46,6 +46,25 @@ public sealed class ViewTests
         Assert.Equal(["2"], temp.Store.Views.Current(temp.Herd, TempStore.Noon).Animals.Select(a => a.Animal));
     }
 
+    // A read that stands on a row when it returns must not hold its moment for whoever is given the connection next.
+    [Fact]
+    public async Task Reads_AfterAnyOtherRead_SeeWhatWasWrittenMeanwhile()
+    {
+        await using var temp = await TempStore.WithHerd();
+        for (var i = 1; i <= 3; i++)
+        {
+            var fact = await temp.Post($"{i}", $"2026-07-01 calving id c-{i}");
+            Assert.Equal((i, i), temp.Store.Herds.Counts(temp.Herd));
+            Assert.Equal(i, temp.Store.Views.Current(temp.Herd, TempStore.Noon).Animals.Count);
+            Assert.NotNull(temp.Store.Views.AnimalAt(temp.Herd, $"{i}", null, Later, Later));
+            Assert.NotNull(temp.Store.Facts.Find(temp.Herd, fact.Id));
+            Assert.Single(temp.Store.Facts.List(temp.Herd, $"{i}", null, 1).Items);
+            Assert.True(temp.Store.IsHealthy());
+            await temp.Store.Programmes.Save(temp.Herd, Calendar.Programmes.Programme.Default, draft: false, "{}", "anna", TempStore.Noon);
+            Assert.Equal(i, temp.Store.Programmes.List(temp.Herd, null).Count);
+        }
+    }
+
     [Fact]
     public async Task At_BeforeAReplacementAndAfterIt_ShowsWhatWasKnown()
     {

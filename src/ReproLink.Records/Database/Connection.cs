@@ -64,6 +64,15 @@ internal sealed class Connection : IDisposable
         return statement;
     }
 
+    /// <summary>Ends what still stands on a row: it would hold the moment it reads beyond the end of the transaction.</summary>
+    public void ResetAll()
+    {
+        foreach (var statement in _statements.Values)
+        {
+            statement.Reset();
+        }
+    }
+
     /// <summary>Runs a script.</summary>
     public void Execute(string sql)
     {

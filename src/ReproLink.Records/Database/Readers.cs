@@ -20,6 +20,7 @@ internal sealed class Readers(string path) : IDisposable
         {
             connection.Prepared("BEGIN").Run();
             var result = read(connection);
+            connection.ResetAll();
             connection.Prepared("COMMIT").Run();
             usable = true;
             return result;

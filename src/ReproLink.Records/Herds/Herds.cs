@@ -76,7 +76,9 @@ public sealed class Herds
                   SELECT 1 FROM withdrawal w WHERE w.herd = fact.herd AND w.animal = fact.animal AND w.fact = fact.fact)
                 """).Bind(1, herd.Id);
             statement.Step();
-            return (statement.Long(0), statement.Long(1));
+            var counts = (statement.Long(0), statement.Long(1));
+            statement.Reset();
+            return counts;
         });
     }
 
