@@ -165,9 +165,12 @@ public sealed record Protocol(string Id, string Name, AnimalClass Class, Protoco
     /// <summary>The first gated step; absent = none.</summary>
     public ProtocolStep? FirstGated => Steps.FirstOrDefault(s => s.Gated);
 
-    /// <summary>Whether it may start before the result: all steps before the first gated one are GnRH or insert steps (S1).</summary>
+    /// <summary>
+    /// Whether it may start before the result: all steps before the first gated one are GnRH or insert steps, or watching,
+    /// which gives nothing (S1; one published recipe watches between its insert and its GnRH).
+    /// </summary>
     public bool MayStartBeforeResult =>
-        Steps.TakeWhile(s => !s.Gated).All(s => s.Kind is StepKind.Gnrh or StepKind.InsertIn or StepKind.InsertOut)
+        Steps.TakeWhile(s => !s.Gated).All(s => s.Kind is StepKind.Gnrh or StepKind.InsertIn or StepKind.InsertOut or StepKind.WatchOestrus)
         && Steps.Length > 0 && !Steps[0].Gated;
 }
 

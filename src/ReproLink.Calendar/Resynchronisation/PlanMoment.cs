@@ -42,7 +42,12 @@ internal sealed class PlanMoment
     {
         if (!_folded.TryGetValue(step, out var state))
         {
-            state = HistoryFold.FoldBefore(State.History, Rules, step, StepTimes.Resolve(step, Rules.Zone), KnownAt);
+            var at = StepTimes.Resolve(step, Rules.Zone);
+            // A result that was held only later closed no gate then.
+            var history = State.History.Held.Count == 0
+                ? State.History
+                : State.History with { Held = [.. State.History.Held.Where(h => h.Received < at)] };
+            state = HistoryFold.FoldBefore(history, Rules, step, at, KnownAt);
             _folded.Add(step, state);
         }
 

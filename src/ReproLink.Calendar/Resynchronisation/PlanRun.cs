@@ -16,7 +16,6 @@ internal sealed class PlanRun
 
     private readonly PlanMoment _moment;
     private readonly Protocol _protocol;
-    private readonly Anchor _anchor;
     private readonly ProgrammeVersion _version;
     private readonly Day _opens;
     private readonly Func<Day, Day?> _nextStart;
@@ -26,12 +25,18 @@ internal sealed class PlanRun
     {
         _moment = moment;
         _protocol = protocol;
-        _anchor = anchor;
+        Anchor = anchor;
         _version = version;
         _opens = opens;
         _nextStart = nextStart;
-        _acts = new RecordedActs(moment.State.Treatments.Where(t => t.Day >= anchor.Day), moment.Rules.Zone);
+        _acts = new RecordedActs(moment.State.Treatments.Where(t => t.Day >= anchor.Day), protocol, moment.Rules.Zone);
     }
+
+    /// <summary>What it hangs on.</summary>
+    public Anchor Anchor { get; }
+
+    /// <summary>The plans that lapsed and the one that stands.</summary>
+    public IEnumerable<StepPlan> All => Plan is { } plan ? Lapsed.Append(plan) : Lapsed;
 
     /// <summary>The plan that stands; null = none until a decision.</summary>
     public StepPlan? Plan { get; private set; }
@@ -47,7 +52,7 @@ internal sealed class PlanRun
         var run = new PlanRun(moment, chosen.Protocol, anchor, version, opens, rules.FirstStartDay);
         if (FirstStart.FindBeforeResult(state, rules, chosen, anchor.Day, opens) is { } first)
         {
-            run.Follow(first.Start, first.Slips);
+            run.Follow(first.Start, first.PinnedBy is null ? first.Slips : 0);
         }
         else if (run.AtResult() is { } start)
         {
@@ -67,7 +72,7 @@ internal sealed class PlanRun
             return null;
         }
 
-        var run = new PlanRun(moment, protocol, new Anchor(calving.Id, calving.Day), version, calving.Day,
+        var run = new PlanRun(moment, protocol, new Anchor(calving.Id, calving.Day, null), version, calving.Day,
             from => NextOf(moment.Rules, choice, from));
         if (FirstServiceStart(moment.Rules, choice, protocol, calving.Day) is { } start)
         {
@@ -124,14 +129,14 @@ internal sealed class PlanRun
         {
             var walk = new PlanWalk(_moment, _protocol, _version, _opens, _acts, start);
             var (steps, lapsed) = walk.Run();
-            var plan = new StepPlan(_protocol, _anchor.Fact, _anchor.Day, start, steps) { Slips = slips, Restarts = restarts, Reasons = Why(slips, restarts, start) };
+            var plan = new StepPlan(_protocol, Anchor.Fact, Anchor.Day, start, steps) { Slips = slips, Restarts = restarts, Reasons = Why(slips, restarts, start) };
             if (lapsed is not { } at)
             {
                 Plan = plan;
                 return;
             }
 
-            Lapsed.Add(plan);
+            Lapsed.Add(plan with { Steps = [.. steps.Select(Fallen)] });
             if (Restart(at) is not { } next)
             {
                 return;
@@ -141,32 +146,36 @@ internal sealed class PlanRun
         }
     }
 
+    // What was still to be done when the plan lapsed is done no more; the insert keeps its own account.
+    private static PlannedStep Fallen(PlannedStep step) =>
+        step.State is StepState.Done or StepState.Missed || step.Step.Kind == StepKind.InsertOut
+            ? step
+            : step with { State = StepState.Cancelled, Clause = null, Reasons = [Reason.Of("S7", "the plan lapsed")] };
+
     private List<Reason> Why(int slips, int restarts, Day start)
     {
         if (restarts > 0)
         {
-            return [new Reason("S7", start, "started again after a step was missed", [_anchor.Fact])];
+            return [new Reason("S7", start, "started again after a step was missed", [Anchor.Fact])];
         }
 
         return slips > 0
-            ? [new Reason("S2", start, $"slipped {slips} start day{(slips > 1 ? "s" : "")}: no draw day in time for an earlier start", [_anchor.Fact])]
+            ? [new Reason("S2", start, $"slipped {slips} start day{(slips > 1 ? "s" : "")}: no draw day in time for an earlier start", [Anchor.Fact])]
             : [];
     }
 
-    private Day? AtResult()
-    {
-        if (_moment.State is not { Underneath: AnimalStatus.Open, LastOpen: { } open })
-        {
-            return null;
-        }
+    // The open that failed what she was served by stays the start of her plan, whatever is found afterwards: a later answer
+    // holds or cancels the steps, it does not make them unhappen.
+    private Day? AtResult() => Anchor.FailedBy is { } open ? StartWhen(LocalKnown(open), MayStart) : null;
 
-        var known = KnownAt(open);
-        return StartAfter(known.InZone(_moment.Rules.Zone).LocalDateTime);
-    }
+    private static bool MayStart(AnimalState state, Day start, Day drawsFrom) =>
+        state is { Underneath: AnimalStatus.Open, DoNotBreed: null, Departure: null };
 
-    private Instant KnownAt(OpenFinding open)
+    private LocalDateTime LocalKnown(FactId open) => KnownAt(open).InZone(_moment.Rules.Zone).LocalDateTime;
+
+    private Instant KnownAt(FactId open)
     {
-        var fact = _moment.State.History.Facts.First(f => f.Id == open.Fact);
+        var fact = _moment.State.History.Facts.First(f => f.Id == open);
         var known = fact switch
         {
             TestResult result => result.Known,
@@ -197,18 +206,24 @@ internal sealed class PlanRun
     private Day? Restart(LocalDateTime lapsed)
     {
         var notBefore = _version.Number == 0 ? lapsed : Later(lapsed, _version.Recorded.InZone(_moment.Rules.Zone).Date.AtMidnight());
-        for (var day = StartAfter(notBefore); day is { } at; day = _nextStart(at + 1))
+        return StartWhen(notBefore, MayRestart);
+    }
+
+    // The first start day after a moment on which she may start. Days past are judged as she was then.
+    private Day? StartWhen(LocalDateTime after, Func<AnimalState, Day, Day, bool> may)
+    {
+        for (var day = StartAfter(after); day is { } at; day = _nextStart(at + 1))
         {
             var start = StartAt(at);
             var past = start <= _moment.Now;
             var state = past ? _moment.Before(start) : _moment.State;
-            if (MayRestart(state, at, past ? Day.From(lapsed.Date) : _moment.AsOf))
+            if (may(state, at, past ? Day.From(after.Date) : _moment.AsOf))
             {
                 return at;
             }
 
             // Nothing changes her by itself any more: the plan waits for the decision.
-            if (!past && state.Underneath != AnimalStatus.AwaitingTest || at > _moment.AsOf + 28)
+            if (!past && (state.Underneath != AnimalStatus.AwaitingTest || at > _moment.AsOf + 28))
             {
                 return null;
             }
@@ -221,6 +236,11 @@ internal sealed class PlanRun
 
     private bool MayRestart(AnimalState state, Day start, Day drawsFrom)
     {
+        if (state.DoNotBreed is not null || state.Departure is not null)
+        {
+            return false;
+        }
+
         if (state.Underneath is AnimalStatus.Open or AnimalStatus.NotServed)
         {
             return true;

@@ -29,9 +29,9 @@ internal sealed class PlanWalk(PlanMoment moment, Protocol protocol, ProgrammeVe
                 _judge.FirstGatedAt = at;
             }
 
-            var act = acts.Take(step, at);
+            var act = acts.Take(step, at) ?? (step.Kind == StepKind.InsertOut ? Removal(step) : null);
             _times[step.Id] = (at, act is null or Treatment { NotDone: true } ? null : TimeOf(act, at));
-            var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step, protocol) : null);
+            var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step) : null);
             planned = step.Kind == StepKind.InsertOut ? WithItsInsert(planned, steps) : planned;
             steps.Add(planned);
             // An insert comes out whatever became of the plan; everything else lapses with it.
@@ -43,6 +43,9 @@ internal sealed class PlanWalk(PlanMoment moment, Protocol protocol, ProgrammeVe
 
         return (steps, null);
     }
+
+    private Fact? Removal(ProtocolStep step) =>
+        step.Anchor is { } anchor ? acts.TakeRemoval(_times[anchor].Recorded ?? _times[anchor].Planned) : null;
 
     // What was never placed need not come out.
     private PlannedStep WithItsInsert(PlannedStep planned, List<PlannedStep> steps)

@@ -90,4 +90,11 @@ public sealed record StepPlan(Protocol Protocol, FactId Anchor, Day AnchorDay, D
 /// <param name="OutAt">When it is to come out.</param>
 /// <param name="PlacedBy">The fact that records the placing; absent = only assumed.</param>
 public sealed record InsertToRemove(
-    FactId Anchor, ProtocolStep Step, Protocol Protocol, Day Start, LocalDateTime PlacedAt, LocalDateTime OutAt, FactId? PlacedBy);
+    FactId Anchor, ProtocolStep Step, Protocol Protocol, Day Start, LocalDateTime PlacedAt, LocalDateTime OutAt, FactId? PlacedBy)
+{
+    /// <summary>Day 0 of the plan's service, last day with the bull, or the calving day.</summary>
+    public Day AnchorDay { get; init; }
+
+    /// <summary>How often the plan had been started again (S7).</summary>
+    public int Restarts { get; init; }
+}

@@ -1,9 +1,7 @@
 using NodaTime;
 using ReproLink.Calendar.Dates;
-using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Programmes;
-using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Status;
 
 namespace ReproLink.Calendar.Resynchronisation;
@@ -36,21 +34,25 @@ public static class Planner
         }
 
         var moment = new PlanMoment(state, rules, asOf, knownAt);
-        var earlier = Superseded(state, rules, knownAt);
+        var inserts = new Inserts(state);
         var run = Run(moment);
-        var all = new List<StepPlan>(earlier);
+        var earlier = Superseded.Of(moment, run?.Anchor, inserts);
         if (run is not null)
         {
-            all.AddRange(run.Lapsed);
+            inserts.Note(moment, run.All);
+            earlier.AddRange(run.Lapsed);
         }
 
         // Not to be bred: nothing is planned, but an insert still comes out.
         var current = state.DoNotBreed is null ? run?.Plan : null;
-        var insert = Inserts.ToRemove(moment, run?.Plan is { } plan ? [.. all, plan] : all);
-        return new AnimalPlans(current, all, insert);
+        return new AnimalPlans(
+            current is null ? null : inserts.Settle(current, isCurrent: true),
+            [.. earlier.Select(plan => inserts.Settle(plan, isCurrent: false))],
+            inserts.ToRemove());
     }
 
-    private static PlanRun? Run(PlanMoment moment)
+    /// <summary>The plan that hangs on the animal's latest service, or on her calving, followed to the moment.</summary>
+    internal static PlanRun? Run(PlanMoment moment)
     {
         var state = moment.State;
         if (Anchor.OfService(state) is { } served)
@@ -61,49 +63,13 @@ public static class Planner
         // Served by a bull who is still in: there is no day to count from.
         return state.Exposures.Count == 0 && state.LastCalving is { } calving ? PlanRun.FirstService(moment, calving) : null;
     }
-
-    // S6: a later service cancels the plan of the one before. It is computed as it stood when the later service came.
-    private static List<StepPlan> Superseded(AnimalState state, HerdRules rules, Instant knownAt)
-    {
-        var plans = new List<StepPlan>();
-        if (state.LatestService is not { } latest)
-        {
-            return plans;
-        }
-
-        var at = StepTimes.At(latest.First.Day, latest.First.Time ?? LocalTime.Midnight);
-        var before = HistoryFold.FoldBefore(state.History, rules, at, StepTimes.Resolve(at, rules.Zone), knownAt);
-        // A fact without a time counts from the start of its day: the service itself must not be among what came before.
-        var asOf = before.LatestService?.Fact.Id == latest.Fact.Id ? null : before;
-        if (asOf is null)
-        {
-            asOf = HistoryFold.Fold(state.History, rules, latest.First.Day - 1, knownAt);
-        }
-
-        if (asOf.Departure is not null || asOf.DoNotBreed is not null)
-        {
-            return plans;
-        }
-
-        var then = StepTimes.Resolve(at, rules.Zone);
-        var moment = new PlanMoment(asOf, rules, asOf.AsOf, then < knownAt ? then : knownAt);
-        if (Run(moment) is { } run)
-        {
-            plans.AddRange(run.Lapsed);
-            if (run.Plan is { } plan)
-            {
-                plans.Add(Cancelling.By(plan, latest, rules));
-            }
-        }
-
-        return plans;
-    }
 }
 
 /// <summary>What a plan hangs on.</summary>
 /// <param name="Fact">The service, exposure or calving.</param>
 /// <param name="Day">Day 0, last day with the bull, or the calving day.</param>
-internal sealed record Anchor(FactId Fact, Day Day)
+/// <param name="FailedBy">The fact that failed it; absent = not failed.</param>
+internal sealed record Anchor(FactId Fact, Day Day, FactId? FailedBy)
 {
     /// <summary>The latest service by day 0, or exposure by its last day; null = none, or the bull is still in.</summary>
     public static Anchor? OfService(AnimalState state)
@@ -113,7 +79,7 @@ internal sealed record Anchor(FactId Fact, Day Day)
         {
             if (latest is null || service.DayZero >= latest.Day)
             {
-                latest = new Anchor(service.Fact.Id, service.DayZero);
+                latest = new Anchor(service.Fact.Id, service.DayZero, service.FailedBy);
             }
         }
 
@@ -126,32 +92,10 @@ internal sealed record Anchor(FactId Fact, Day Day)
 
             if (latest is null || last >= latest.Day)
             {
-                latest = new Anchor(spell.Fact.Id, last);
+                latest = new Anchor(spell.Fact.Id, last, spell.FailedBy);
             }
         }
 
         return latest;
-    }
-}
-
-/// <summary>Marks what is left of a plan as cancelled (rule S6).</summary>
-internal static class Cancelling
-{
-    public static StepPlan By(StepPlan plan, ServiceAttempt service, HerdRules rules)
-    {
-        var acts = new RecordedActs([service.First], rules.Zone);
-        return plan with
-        {
-            Steps = [.. plan.Steps.Select(step => step.State is StepState.Done or StepState.Missed || step.Step.Kind == StepKind.InsertOut
-                ? step
-                : step.Step.Kind == StepKind.Inseminate && acts.Take(step.Step, step.At) is { } act
-                    ? step with { State = StepState.Done, Recorded = act.Id, Clause = null }
-                    : step with
-                    {
-                        State = StepState.Cancelled,
-                        Clause = null,
-                        Reasons = [Reason.Of("S6", $"served again on {service.First.Day.ToSentence()}", service.First.Id)],
-                    })],
-        };
     }
 }

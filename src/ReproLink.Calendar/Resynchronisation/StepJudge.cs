@@ -73,7 +73,7 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
 
         var at = StepTimes.Resolve(planned.At, moment.Rules.Zone);
         var then = moment.Before(planned.At);
-        return !IsCancelled(then)
+        return !IsCancelled(then) && then is { DoNotBreed: null, Departure: null }
             && (planned.Step.Kind == StepKind.WatchOestrus || IsApproved(planned.Day, at))
             && (!planned.Step.Gated || (Gate.Closed(then) is null && HasCorpusLuteum(planned.Step, then)));
     }

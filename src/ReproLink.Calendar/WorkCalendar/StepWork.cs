@@ -34,8 +34,8 @@ internal static class StepWork
         foreach (var step in plan.Steps)
         {
             // The insert that has to come out has a line of its own, which no gate and no lapse takes away.
-            if (step.Step.Kind == StepKind.InsertOut && insert is not null && insert.Start == plan.Start && insert.Anchor == plan.Anchor
-                && step.State is not StepState.Done)
+            if (step.Step.Kind == StepKind.InsertOut && step.State != StepState.Done
+                && insert is not null && insert.Anchor == plan.Anchor && insert.Restarts == plan.Restarts && insert.Step == step.Step)
             {
                 continue;
             }
@@ -66,12 +66,12 @@ internal static class StepWork
     private static void AddInsert(List<WorkItem> items, AnimalState animal, InsertToRemove insert, Day asOf)
     {
         var planned = Day.From(insert.OutAt.Date);
-        var line = new WorkItem(WorkIds.Of(animal.Animal, "insert-out", insert.Anchor.ToString(), insert.Start.ToString()), planned, WorkKind.Step, StepState.Firm)
+        var line = new WorkItem(IdOf(animal, insert.Anchor.ToString(), insert.Protocol.Id, insert.Restarts, insert.Step.Id), planned, WorkKind.Step, StepState.Firm)
         {
             Time = insert.OutAt.TimeOfDay,
             Step = StepKind.InsertOut,
             Animal = animal,
-            Plan = new PlanLabel(insert.Protocol.Id, Day.From(insert.PlacedAt.Date), insert.Start),
+            Plan = new PlanLabel(insert.Protocol.Id, insert.AnchorDay, insert.Start),
             Reasons = [Reason.Of("S4", "an insert comes out whatever her status", insert.PlacedBy is { } fact ? [fact] : [])],
         };
         items.Add(line);
