@@ -50,4 +50,28 @@ public sealed class IdempotencyTests(ApiHostFixture host) : IClassFixture<ApiHos
 
         Assert.Single((await herd.Get("/programme/versions"))["versions"].AsArray());
     }
+
+    [Fact]
+    public async Task Withdraw_SameKey_IsAnsweredTheSame()
+    {
+        var herd = await HerdClient.Create(host);
+        var id = (await herd.Accept(Fact))[0];
+        for (var i = 0; i < 2; i++)
+        {
+            Assert.Equal(HttpStatusCode.OK, (await herd.Post($"/facts/{id}/withdraw", """{"reason":"wrong cow"}""", idempotencyKey: "k")).Status);
+        }
+
+        Assert.Equal(HttpStatusCode.Conflict, (await herd.Post($"/facts/{id}/withdraw", """{"reason":"wrong cow"}""")).Status);
+    }
+
+    [Fact]
+    public async Task Herd_SameKey_IsAnsweredTheSame()
+    {
+        var herd = new HerdClient(host.CreateClient(), "/locations/farm/once");
+        const string Body = """{"name":"Once","timeZone":"Europe/Berlin"}""";
+        for (var i = 0; i < 2; i++)
+        {
+            Assert.Equal(HttpStatusCode.Created, (await herd.Send(HttpMethod.Put, "", Body, "application/json", idempotencyKey: "k")).Status);
+        }
+    }
 }

@@ -190,4 +190,18 @@ public sealed class TestResultTests(ApiHostFixture host) : IClassFixture<ApiHost
         Assert.All(answer.Results, r => Assert.Equal("accepted", (string?)r!["status"]));
         Assert.Equal("conflict", (string?)(await herd.Get("/animals/1/test-window"))["status"]);
     }
+
+    [Fact]
+    public async Task Post_TiedAndThenUntiedInOneBatch_TheSecondIsRefusedNotLost()
+    {
+        var herd = await HerdClient.Create(host);
+        await herd.Accept(Facts);
+        var answer = await herd.Post("/test-results", """
+            [{"sourceId":"1","animal":"1","sampled":"2026-10-05","method":"blood","outcome":"open"},{"sourceId":"1","animal":"99","sampled":"2026-10-05","method":"blood","outcome":"open"}]
+            """);
+        Assert.Equal(["accepted", "rejected"], answer.Results.Select(r => (string?)r!["status"]));
+        // In a batch of its own it takes back what was said of the first animal.
+        await herd.Post("/test-results", """[{"sourceId":"1","animal":"99","sampled":"2026-10-05","method":"blood","outcome":"open"}]""");
+        Assert.Equal("awaiting-test", (string?)(await herd.Get("/animals/1/test-window"))["status"]);
+    }
 }

@@ -4,7 +4,6 @@ using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
-using ReproLink.Calendar.Facts;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Facts;
@@ -38,11 +37,12 @@ internal static class FactEndpoints
             .Takes(new ParameterDoc("limit", "Most facts of a page, 1 to 1000; absent = 100.", "100", "integer"))
             .AnswersJson(200, "A page of facts.", typeof(FactPage), FactExamples.Page)
             .Refuses(400);
-        herd.MapPost("/facts/{factId}/withdraw", Withdraw)
+        herd.MapPost("/facts/{factId}/withdraw", WithdrawEndpoint.Post)
             .WithMetadata(new Needs(Permissions.PostFacts))
             .Describe("Facts", "withdrawFact", "Withdraw a fact", """
                 The fact stays on record and stops counting: the calendar is as if it had never been. Results are withdrawn here too.
                 """)
+            .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(WithdrawInput), "Why.", """{"reason":"wrong cow"}""")
             .AnswersJson(200, "It was withdrawn.", typeof(WithdrawAnswer), """{"factId":"f_0c5t9x2m7h1ka","status":"withdrawn"}""")
             .Refuses(400, 409, 413, 415);
@@ -121,38 +121,4 @@ internal static class FactEndpoints
         var page = store.Facts.List(context.Herd().Herd, animal, after, limit);
         return Results.Ok(new FactPage { Facts = [.. page.Items.Select(f => FactMapping.Answer(f.Animal, f.Fact))], Next = page.Next });
     }
-
-    private static async Task<IResult> Withdraw(HttpContext context, Store store, string factId)
-    {
-        var (body, refusal) = await ObjectBody.Read(context);
-        using var _ = body;
-        if (refusal is not null)
-        {
-            return refusal;
-        }
-
-        var problems = new FieldProblems();
-        var reader = new ObjectReader(body!.Root, problems);
-        var reason = reader.Text("reason", TextRule.Words, required: true);
-        reader.Done();
-        if (problems.Any)
-        {
-            return Problem.OfBody(problems.List);
-        }
-
-        if (!FactId.TryParse(factId, out var id))
-        {
-            return NoSuchFact(factId);
-        }
-
-        var request = context.Herd();
-        return await store.Facts.Withdraw(request.Herd, id, reason!, request.Caller.Name, request.Now) switch
-        {
-            WithdrawStatus.Withdrawn => Results.Ok(new WithdrawAnswer { FactId = factId, Status = "withdrawn" }),
-            WithdrawStatus.AlreadyWithdrawn => Problem.Of(ProblemTypes.AlreadyWithdrawn, $"The fact {factId} was withdrawn before."),
-            _ => NoSuchFact(factId),
-        };
-    }
-
-    private static Problem NoSuchFact(string factId) => Problem.Of(ProblemTypes.FactNotFound, $"The herd has no fact '{factId}'.");
 }

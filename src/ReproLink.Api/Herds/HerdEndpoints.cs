@@ -1,5 +1,6 @@
 using NodaTime;
 using ReproLink.Api.Access;
+using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
@@ -20,10 +21,11 @@ internal static class HerdEndpoints
         herd.MapPut("", Put)
             .WithMetadata(new Needs(Permissions.Manage) { CreatesHerd = true })
             .Describe("Herd", "putHerd", "Create or change the location", "Names the herd and the time zone its days are counted in. The first PUT creates it. Manager.")
+            .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(HerdInput), "The herd.", """{"name":"North Ridge","timeZone":"America/Chicago"}""")
             .AnswersJson(200, "It was changed.", typeof(HerdAnswer), Example)
             .AnswersJson(201, "It was created.", typeof(HerdAnswer), Example)
-            .Refuses(400, 413, 415);
+            .Refuses(400, 409, 413, 415);
         herd.MapGet("", Get)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe("Herd", "getHerd", "The location and its counts", "The herd's name, time zone, today and what is on record.")
@@ -42,18 +44,31 @@ internal static class HerdEndpoints
             return refusal;
         }
 
-        var problems = new FieldProblems();
-        var (name, zone) = HerdMapping.Read(new ObjectReader(body!.Root, problems));
-        if (problems.Any)
+        var reader = new ObjectReader(body!.Root, new FieldProblems());
+        var (name, zone) = HerdMapping.Read(reader);
+        var (idempotency, wrongKey) = IdempotencyHeader.Of(context, body.Bytes);
+        if (reader.Problems.Any || wrongKey is not null)
         {
-            return Problem.OfBody(problems.List);
+            return wrongKey ?? Problem.OfBody(reader.Problems.List);
         }
 
         var isNew = store.Herds.Find(location) is null;
         var now = clock.GetCurrentInstant();
-        var herd = await store.Herds.Put(location, name, zone, now);
-        var answer = Answer(HerdRequest.Of(context.Caller(), herd, now), store);
-        return isNew ? Results.Created($"/locations/{Uri.EscapeDataString(location.Scheme)}/{Uri.EscapeDataString(location.Id)}", answer) : Results.Ok(answer);
+        if (isNew)
+        {
+            context.Response.Headers.Location = $"/locations/{Uri.EscapeDataString(location.Scheme)}/{Uri.EscapeDataString(location.Id)}";
+        }
+
+        if (idempotency is null)
+        {
+            return IdempotencyHeader.Answer(OnceStatus.Done, Keep(await store.Herds.Put(location, name, zone, now)));
+        }
+
+        var once = await store.Herds.Put(location, name, zone, now, idempotency, Keep);
+        return IdempotencyHeader.Answer(once.Status, once.Answer);
+
+        StoredAnswer Keep(Herd herd) =>
+            IdempotencyHeader.Keep(isNew ? 201 : 200, Answer(HerdRequest.Of(context.Caller(), herd, now), store));
     }
 
     private static IResult Get(HttpContext context, Store store)

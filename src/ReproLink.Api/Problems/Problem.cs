@@ -1,4 +1,6 @@
+using System.Text.Json;
 using ReproLink.Api.Composition;
+using ReproLink.Records;
 
 namespace ReproLink.Api.Problems;
 
@@ -24,6 +26,9 @@ public sealed class Problem : IResult
     public static Problem OfQuery(IReadOnlyList<FieldProblem> fields) => Of(ProblemTypes.InvalidRequest, Summary(fields), fields);
 
     public Task ExecuteAsync(HttpContext httpContext) => WriteTo(httpContext);
+
+    /// <summary>The problem in the form in which an answer is kept for an idempotency key.</summary>
+    public StoredAnswer Keep() => new(_body.Status, MediaType, JsonSerializer.SerializeToUtf8Bytes(_body, JsonSetup.Options));
 
     /// <summary>The same problem as the answer of middleware.</summary>
     public async Task WriteTo(HttpContext context)

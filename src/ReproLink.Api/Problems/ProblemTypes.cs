@@ -50,6 +50,9 @@ public static class ProblemTypes
     public static readonly ProblemType BelowFloor = new("below-floor", "A setting is beyond its safe limit", 400,
         "The rule named in the detail has a limit that no programme may undercut.");
 
+    public static readonly ProblemType SentTwice = new("sent-twice", "The batch says two things of one result", 400,
+        "Send the later one in a batch of its own: it then replaces the earlier one.");
+
     public static readonly ProblemType UnknownParameter = new("unknown-parameter", "A query parameter is not known here", 400,
         "Leave it out or correct its spelling.");
 
@@ -123,7 +126,7 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         BadJson, BadCsv, BadCsvLine, BadBatch, InvalidRequest, MissingProperty, UnknownProperty, DuplicateProperty, WrongType,
-        InvalidValue, InTheFuture, BelowFloor, BadProtocol, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
+        InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
         LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, MethodNotAllowed, NotAcceptable,
         AlreadyWithdrawn, ProtocolIdTaken,
         DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, Internal, Unavailable,

@@ -12,6 +12,7 @@ internal sealed class TestResultIntake
     private readonly TestResultAnswer?[] _answers;
     private readonly List<(int Index, FactDraft Draft)> _tied = [];
     private readonly List<(int Index, HeldDraft Draft)> _held = [];
+    private readonly HashSet<(string Source, string SourceId)> _identities = [];
 
     public TestResultIntake(BatchBody batch, HerdRequest request, HerdView view)
     {
@@ -55,10 +56,24 @@ internal sealed class TestResultIntake
         if (match.HeldFor is null)
         {
             _tied.Add((item.Index, new FactDraft(match.Animal!, result.Fact)));
+            _identities.Add((result.Fact.Source, result.Fact.SourceId));
+        }
+        else if (_identities.Contains((result.Fact.Source, result.Fact.SourceId)))
+        {
+            RefuseSecond(item, result, match);
         }
         else
         {
             _held.Add((item.Index, TestResultMapping.Hold(result, match, item.Element.GetRawText())));
         }
+    }
+
+    // The store holds what is to be held before it appends the rest, so the later word would not be the one that counts.
+    private void RefuseSecond(BatchItem item, ReceivedResult result, Match match)
+    {
+        var problems = new FieldProblems();
+        problems.Add(ProblemTypes.SentTwice, "sourceId", result.Fact.SourceId, "each sourceId once, where one of them would be held",
+            $"This batch already says of '{result.Fact.SourceId}' whose result it is; this item would be held as {match.HeldFor}.");
+        _answers[item.Index] = TestResultMapping.Rejected(item, result.Fact.SourceId, problems.List);
     }
 }
