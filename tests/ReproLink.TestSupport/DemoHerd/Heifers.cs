@@ -34,7 +34,7 @@ internal static class Heifers
     {
         book.Card(animal, 0, Pen, born);
         book.Fact("insemination", animal, service, ("sire", "Fenwick"), ("sireBreed", "Holstein"), ("technician", "Mia"));
-        foreach (var day in outcome is null ? [] : new[] { 32, 80, 208 }.Where(d => service + d <= -2))
+        foreach (var day in outcome is null ? [] : new[] { 32, 77, 203 }.Where(d => service + d <= -2))
         {
             book.Sample(animal, service + day);
             book.Test(animal, service + day, outcome!);

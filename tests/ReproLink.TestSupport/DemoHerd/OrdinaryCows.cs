@@ -5,7 +5,7 @@ namespace ReproLink.TestSupport.DemoHerd;
 /// <summary>Cows whose lives run as they should: fresh, served, awaiting a test, open and served again, pregnant, dry.</summary>
 internal static class OrdinaryCows
 {
-    private const int Cows = 262;
+    private const int Cows = 285;
     private static readonly string[] Sires = ["Arden", "Birch", "Corrie", "Dunmore", "Elder", "Fenwick"];
 
     public static void Write(HerdBook book, Chance chance)
@@ -56,8 +56,7 @@ internal static class OrdinaryCows
                 Serve(facts, service);
                 if (_served >= 6)
                 {
-                    Add(facts, service + 50, d => book.Fact("do-not-breed", animal, d, ("reason", "served six times")));
-                    return null;
+                    return Culled(facts, service + 50, "served six times");
                 }
 
                 if (chance.In(41))
@@ -96,23 +95,29 @@ internal static class OrdinaryCows
         private int? Carry(List<Action> facts, int service)
         {
             Tested(facts, service + 32, "pregnant");
-            if (chance.In(5) && service + 80 < 0)
+            if (chance.In(5) && service + 77 < 0)
             {
                 return Lost(facts, service);
             }
 
-            Tested(facts, service + 80, "pregnant");
-            Tested(facts, service + 208, "pregnant");
+            Tested(facts, service + 77, "pregnant");
+            Tested(facts, service + 203, "pregnant");
             Add(facts, service + 220, d => book.Fact("dry-off", animal, d));
             _pen = service + 220 <= 0 ? "dry" : _pen;
             return service + 279 + chance.Between(-5, 5);
         }
 
-        // A late loss, found by the veterinarian; she goes quietly to the end of her lactation.
+        // A late loss, found by the veterinarian; she milks on and is then sold.
         private int? Lost(List<Action> facts, int service)
         {
             Add(facts, service + 52, d => book.Fact("loss", animal, d, ("examined", "true")));
-            Add(facts, service + 75, d => book.Fact("do-not-breed", animal, d, ("reason", "lost a calf and low milk")));
+            return Culled(facts, service + 75, "lost a calf and low milk");
+        }
+
+        private int? Culled(List<Action> facts, int decided, string reason)
+        {
+            Add(facts, decided, d => book.Fact("do-not-breed", animal, d, ("reason", reason)));
+            Add(facts, decided + chance.Between(90, 150), d => book.Fact("departure", animal, d, ("reason", "sold")));
             return null;
         }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using ReproLink.Calendar.Testing;
 using ReproLink.Records;
+using Lists = ReproLink.Calendar.Testing.BleedLists;
 
 namespace ReproLink.Api.Commands.Demo;
 
@@ -13,7 +13,7 @@ internal static class DemoGreeting
     public static string Text(string address, HerdView view)
     {
         var today = view.AsOf;
-        var list = BleedLists.Make(view.Animals, view.Rules, today, today + 6, today);
+        var list = Lists.Make(view.Animals, view.Rules, today, today + 6, today);
         var herd = $"{address}/locations/{Locations.Text(DemoHerd.Location)}";
         var days = string.Join(", ", list.Days.Select(d => string.Create(CultureInfo.InvariantCulture, $"{d.Date.Weekday} {d.Date.ToSentence()}: {d.Count}")));
         return $"""
