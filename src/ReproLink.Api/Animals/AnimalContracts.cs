@@ -52,8 +52,11 @@ public sealed record TestWindowAnswer
     /// <summary>Why.</summary>
     public required IReadOnlyList<ReasonContract> Reasons { get; init; }
 
-    /// <summary>Every bound that was weighed.</summary>
+    /// <summary>Every bound that was weighed for the first day; the latest binds.</summary>
     public required IReadOnlyList<CandidateAnswer> Candidates { get; init; }
+
+    /// <summary>What the wanted and the last useful day come from.</summary>
+    public required IReadOnlyList<CandidateAnswer> Limits { get; init; }
 
     /// <summary>Whether drugs that need an open cow are let through at the end of `asOf`, by step.</summary>
     public required GateAnswer Gate { get; init; }

@@ -10,6 +10,7 @@ internal static class AnimalExamples
          "reasons":[{"rule":"T1","date":"2026-10-08","text":"28 days after the service of 10 September 2026","facts":["f_0c5t9x2m7h1ka"]}],
          "candidates":[{"rule":"T1","bound":"opens","date":"2026-10-08","text":"28 days after the service of 10 September 2026","facts":["f_0c5t9x2m7h1ka"]},
                        {"rule":"T2","bound":"opens","date":"2026-08-30","text":"60 days in milk, calved on 1 July 2026","facts":["f_1c5t9x2m7h1ka"]}],
+         "limits":[{"rule":"W2","bound":"closes","date":"2026-10-08","text":"last draw whose answer is back for the step of 12 October 2026","facts":[]}],
          "gate":{"pgf":{"allowed":false,"clause":"not-open","text":"she is not known to be open"}},
          "plan":[{"step":"gnrh","date":"2026-10-05","time":"07:00","state":"firm"},{"step":"pgf","date":"2026-10-12","time":"07:00","state":"conditional"}],
          "cautions":["Prostaglandin (pgf) ends a pregnancy. Prescription only, on a veterinarian's order."]}
