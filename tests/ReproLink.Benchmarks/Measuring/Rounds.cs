@@ -1,0 +1,55 @@
+using System.Diagnostics;
+
+namespace ReproLink.Benchmarks.Measuring;
+
+/// <summary>
+/// Measures two things in turn, so that whatever else the machine does meanwhile falls on both. The first round of each
+/// compiles and fills caches and is not counted.
+/// </summary>
+internal static class Rounds
+{
+    public static async Task<(double Ours, double Bare)> Medians(int rounds, Func<Task<double>> ours, Func<Task<double>> bare)
+    {
+        var (a, b) = (new List<double>(), new List<double>());
+        for (var round = 0; round <= rounds; round++)
+        {
+            var (first, second) = round % 2 == 0 ? (ours, bare) : (bare, ours);
+            var one = await first();
+            var two = await second();
+            if (round > 0)
+            {
+                a.Add(round % 2 == 0 ? one : two);
+                b.Add(round % 2 == 0 ? two : one);
+            }
+        }
+
+        return (Median(a), Median(b));
+    }
+
+    public static Task<(double Ours, double Bare)> Medians(int rounds, Action ours, Action bare) =>
+        Medians(rounds, () => Task.FromResult(Milliseconds(ours)), () => Task.FromResult(Milliseconds(bare)));
+
+    public static double Milliseconds(Action action)
+    {
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        var watch = Stopwatch.StartNew();
+        action();
+        return watch.Elapsed.TotalMilliseconds;
+    }
+
+    public static async Task<double> Milliseconds(Func<Task> action)
+    {
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        var watch = Stopwatch.StartNew();
+        await action();
+        return watch.Elapsed.TotalMilliseconds;
+    }
+
+    public static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToArray();
+        return sorted.Length % 2 == 1 ? sorted[sorted.Length / 2] : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
+    }
+}
