@@ -23,7 +23,7 @@ internal sealed record Caller(string Name, Permissions May, IReadOnlyList<Locati
 {
     private const Permissions OfReader = Permissions.Read;
     private const Permissions OfExchange = OfReader | Permissions.PostFacts | Permissions.PostResults;
-    private const Permissions OfVeterinarian = OfReader | Permissions.PostFacts | Permissions.Confirm | Permissions.Approve;
+    private const Permissions OfVeterinarian = OfReader | Permissions.PostFacts | Permissions.PostResults | Permissions.Confirm | Permissions.Approve;
     private const Permissions OfManager = OfExchange | Permissions.Confirm | Permissions.Manage;
 
     /// <summary>A request without a key in a trial: manager and veterinarian.</summary>

@@ -34,10 +34,10 @@ public sealed record TestResultInput
     /// <summary>When it was reported; absent = when it is recorded.</summary>
     public Instant? Reported { get; init; }
 
-    /// <summary>How pregnancy was looked for.</summary>
+    /// <summary>How pregnancy was looked for; absent = blood.</summary>
     /// <example>blood</example>
     [Words("blood", "milk", "ultrasound", "palpation")]
-    public required string Method { get; init; }
+    public string? Method { get; init; }
 
     /// <summary>What was tested; blood and milk only. Kept as received.</summary>
     /// <example>serum</example>

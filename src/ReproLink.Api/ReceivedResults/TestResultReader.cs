@@ -34,12 +34,15 @@ internal sealed class TestResultReader(HerdRequest request)
         var time = reader.Time("time");
         var reported = _door.Reported(reader, "reported", sampled);
         var outcome = reader.Word("outcome", FactVocabulary.Outcomes);
-        if (reader.Word("method", FactVocabulary.Methods, required: true) is not { } method)
+        var said = reader.Word("method", FactVocabulary.Methods);
+        if (said is null && reader.Has("method"))
         {
             // Which other properties are right hangs on the method.
             return (null, sourceId);
         }
 
+        // Without a method it is judged as blood: those rules ask the most of a sample.
+        var method = said ?? TestMethod.Blood;
         var (fact, tube) = method.IsExamination()
             ? (Examined(reader, sampled ?? Day.Earliest, method, outcome, reported), null)
             : Tested(reader, sampled ?? Day.Earliest, method, outcome, reported);
