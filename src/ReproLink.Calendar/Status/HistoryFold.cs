@@ -83,6 +83,12 @@ public sealed partial class HistoryFold
                 continue;
             }
 
+            // F2: a result that is not reported yet does not exist yet.
+            if (fact is TestResult result && result.Known > _knownBy)
+            {
+                continue;
+            }
+
             _state.Exists = true;
             if (IsIdle(fact))
             {

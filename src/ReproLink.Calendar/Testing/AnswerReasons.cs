@@ -45,8 +45,9 @@ internal static class AnswerReasons
             .Where(e => e is { FailedBy: null, Last: null })
             .Select(e => Reason.Of("T4", $"running with a bull since {e.First.ToSentence()}: blood tells 28 days after he is out", e.Fact.Id))];
 
+    // It rests on facts that are not there: without the calving she would mostly be just as little served.
     private static Reason NotServed(AnimalState state) => state.LastCalving is { } calving
-        ? Reason.Of("5.3", $"not served since she calved on {calving.Day.ToSentence()}", calving.Id)
+        ? Reason.Of("5.3", $"not served since she calved on {calving.Day.ToSentence()}")
         : Reason.Of("5.3", "no service or exposure on record");
 
     private static Reason Open(AnimalState state) => state.LastOpen is { } open
