@@ -62,6 +62,7 @@ public sealed class TestResultTests(ApiHostFixture host) : IClassFixture<ApiHost
     }
 
     [Theory]
+    [InlineData("""{"animal":"1","sampled":"2026-10-05","outcome":"open"}""")]
     [InlineData("""{"animal":"1","sampled":"2026-10-05","method":"blood","outcome":"open"}""")]
     [InlineData("""{"animal":"1","tube":"R1","sampled":"2026-10-05","method":"blood","outcome":"open"}""")]
     [InlineData("""{"tube":"R1","sampled":"2026-10-05","method":"blood","outcome":"open"}""")]
@@ -135,7 +136,6 @@ public sealed class TestResultTests(ApiHostFixture host) : IClassFixture<ApiHost
     [Theory]
     [InlineData("""{"animal":"1","method":"blood","outcome":"open"}""", "sampled")]
     [InlineData("""{"animal":"1","sampled":"2026-10-07","method":"blood","outcome":"open"}""", "sampled")]
-    [InlineData("""{"animal":"1","sampled":"2026-10-05","outcome":"open"}""", "method")]
     [InlineData("""{"animal":"1","sampled":"2026-10-05","method":"xray","outcome":"open"}""", "method")]
     [InlineData("""{"animal":"1","sampled":"2026-10-05","method":"blood","outcome":"empty"}""", "outcome")]
     [InlineData("""{"animal":"1","sampled":"2026-10-05","method":"blood"}""", "outcome")]
