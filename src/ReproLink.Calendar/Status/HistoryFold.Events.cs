@@ -7,19 +7,19 @@ namespace ReproLink.Calendar.Status;
 public sealed partial class HistoryFold
 {
     /// <summary>Inseminations at most this many days apart are one service (common practice).</summary>
-    internal const int SameServiceDays = 3;
+    public const int SameServiceDays = 3;
 
     /// <summary>T7 f: fewest days from the day that dates a pregnancy to a calving that fits it.</summary>
-    internal const int ShortestGestationDays = 260;
+    public const int ShortestGestationDays = 260;
 
     /// <summary>T7 f: fewest days from the latest service to any calving.</summary>
-    internal const int ShortestSinceServiceDays = 200;
+    public const int ShortestSinceServiceDays = 200;
 
     /// <summary>T7 a, b, c: days after the raising fact before another sample may end the conflict.</summary>
-    internal const int SecondSampleDays = 7;
+    public const int SecondSampleDays = 7;
 
     /// <summary>T7 g: days after prostaglandin before a blood sample tells anything (the protein outlasts the pregnancy).</summary>
-    internal const int AfterProstaglandinDays = 21;
+    public const int AfterProstaglandinDays = 21;
 
     // Of all lactations: a second calving soon after the first is as impossible as the first.
     private Service? _latestService;

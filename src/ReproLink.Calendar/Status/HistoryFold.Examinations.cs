@@ -7,10 +7,10 @@ namespace ReproLink.Calendar.Status;
 public sealed partial class HistoryFold
 {
     /// <summary>T6: first day after service of an ultrasound examination (source: extension sheets, 26–30 days).</summary>
-    internal const int UltrasoundFromDay = 28;
+    public const int UltrasoundFromDay = 28;
 
     /// <summary>T6: first day after service of a palpation (source: extension sheets, 35–45 days).</summary>
-    internal const int PalpationFromDay = 35;
+    public const int PalpationFromDay = 35;
 
     private Day? _examinedDay;
     private Loss? _lossSeen;
