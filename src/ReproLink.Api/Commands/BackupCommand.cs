@@ -6,18 +6,19 @@ namespace ReproLink.Api.Commands;
 internal static class BackupCommand
 {
     private const string Description = """
-        Write a complete copy of the database as of this moment; safe while the service runs. An existing file is never overwritten.
-        To restore, stop the service and put the copy in the database's place.
+        Write a complete copy of the database as of this moment, also while the service runs.
+
+        An existing file is never overwritten. To restore, stop the service and put the copy in the database's place.
 
         Example:
-          reprolink backup /backup/herds-monday.db --database herds.db
+          ReproLink.Api backup /backup/herds-monday.db --database herds.db
         """;
 
     public static Command Make()
     {
         var file = new Argument<string>("FILE") { Description = "The copy" };
         var database = StoreFiles.Option();
-        var command = new Command("backup", Description) { file, database };
+        var command = new ExplainedCommand("backup", Description) { file, database };
         command.SetAction((result, cancel) => Backup(StoreFiles.Path(result.GetValue(database)), result.GetRequiredValue(file), cancel));
         return command;
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using ReproLink.Api.Commands.Demo;
 using ReproLink.Api.Commands.Importing;
 
@@ -15,7 +16,7 @@ internal static class CommandLine
     private const string Description = """
         Dates for pregnancy testing in a dairy herd: which cows to bleed, on which day, and why not the others.
 
-        Without a command it serves. `reprolink COMMAND --help` explains a command.
+        Without a command it serves. `ReproLink.Api COMMAND --help` explains a command.
         """;
 
     public static Task<int> Run(string[] args)
@@ -27,6 +28,8 @@ internal static class CommandLine
         root.Add(ImportCommand.Make());
         root.Add(KeysCommand.Make());
         root.Add(BackupCommand.Make());
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new ExplainedCommand.Help((HelpAction)help.Action!);
         return Run(root, args);
     }
 
@@ -36,6 +39,12 @@ internal static class CommandLine
         if (parsed.Errors.Count > 0)
         {
             return Refuse(parsed.Errors.Select(e => e.Message));
+        }
+
+        // Serving looks at what no option took itself: the host's own settings are among it.
+        if (parsed.UnmatchedTokens.Count > 0 && parsed.CommandResult.Command is not RootCommand and not { Name: ServeCommand.Name })
+        {
+            return Refuse(parsed.UnmatchedTokens.Select(t => $"'{t}' is no option or argument of '{parsed.CommandResult.Command.Name}'."));
         }
 
         try

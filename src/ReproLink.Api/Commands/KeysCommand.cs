@@ -12,17 +12,17 @@ internal static class KeysCommand
         Make, list and revoke the keys with which programs and people call the service.
 
         Examples:
-          reprolink keys create herd-app --role exchange --location local/north-ridge
-          reprolink keys create "Dr Hale" --role veterinarian
-          reprolink keys list
-          reprolink keys revoke herd-app
+          ReproLink.Api keys create herd-app --role exchange --location local/north-ridge
+          ReproLink.Api keys create "Dr Hale" --role veterinarian
+          ReproLink.Api keys list
+          ReproLink.Api keys revoke herd-app
         """;
 
     public static Command Make()
     {
         var database = StoreFiles.Option();
         database.Recursive = true;
-        return new Command("keys", Description) { database, Create(database), List(database), Revoke(database) };
+        return new ExplainedCommand("keys", Description) { database, Create(database), List(database), Revoke(database) };
     }
 
     private static Command Create(Option<string> database)
@@ -84,7 +84,7 @@ internal static class KeysCommand
             await using var store = StoreFiles.Open(StoreFiles.Path(result.GetValue(database)), mustExist: true);
             return await store.Keys.Revoke(revoked, SystemClock.Instance.GetCurrentInstant())
                 ? Said($"The key of '{revoked}' is revoked.")
-                : throw new CommandException($"No key named '{revoked}' holds. `reprolink keys list` shows them.", CommandLine.Failed);
+                : throw new CommandException($"No key named '{revoked}' holds. `ReproLink.Api keys list` shows them.", CommandLine.Failed);
         });
         return command;
     }

@@ -1,17 +1,20 @@
 using System.CommandLine;
 using ReproLink.Api.Composition;
+using ReproLink.Records;
 
 namespace ReproLink.Api.Commands;
 
 /// <summary>Runs the service.</summary>
 internal static class ServeCommand
 {
+    public const string Name = "serve";
+
     private const string Description = """
         Serve the herds of a database over HTTP (the default command).
 
         Examples:
-          reprolink serve
-          reprolink serve --database /var/lib/reprolink/herds.db --urls http://127.0.0.1:5080
+          ReproLink.Api serve
+          ReproLink.Api serve --database /var/lib/reprolink/herds.db --urls http://127.0.0.1:5080
 
         Settings of the web host may be given as well, e.g. --environment Production or --Logging:LogLevel:Default=Warning.
         """;
@@ -23,7 +26,7 @@ internal static class ServeCommand
 
     public static Command Make(string[] args)
     {
-        var serve = new Command("serve", Description);
+        var serve = new ExplainedCommand(Name, Description);
         MakeDefault(serve, args);
         return serve;
     }
@@ -46,7 +49,7 @@ internal static class ServeCommand
             throw new CommandException(unknown);
         }
 
-        string[] settings = [.. args.SkipWhile(a => a == "serve")];
+        string[] settings = [.. args.SkipWhile(a => a == Name)];
         await using var app = Build(settings);
         await Start(app);
         await app.WaitForShutdownAsync();
@@ -69,6 +72,8 @@ internal static class ServeCommand
     {
         try
         {
+            // Asked for before anything listens, so that a bad path is one clear line.
+            app.Services.GetRequiredService<Store>();
             await app.StartAsync();
         }
         catch (IOException busy) when (busy.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
@@ -106,5 +111,5 @@ internal static class ServeCommand
         return null;
     }
 
-    private static string UnknownOption(string option) => $"There is no option '{option}'. `reprolink serve --help` lists them.";
+    private static string UnknownOption(string option) => $"There is no option '{option}'. `ReproLink.Api serve --help` lists them.";
 }

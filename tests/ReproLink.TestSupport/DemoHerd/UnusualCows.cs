@@ -28,10 +28,12 @@ internal static class UnusualCows
         b.Fact("treatment", "1046", -4, ("agent", "gnrh")); // started before the result
         for (var i = 0; i < 6; i++)
         {
-            // One a day: whatever weekday it is, the window of one of them opens by the end of the week but wants a later draw.
-            var animal = $"105{i}";
-            Cow(b, animal, 2, -95 - i);
-            Served(b, animal, -22 - i);
+            // One cow and one heifer a day: whatever weekday it is, the window of one of them opens by the end of the week but
+            // wants a later draw (heifers are on no protocol, so nothing hurries theirs).
+            Cow(b, $"105{i}", 2, -95 - i);
+            Served(b, $"105{i}", -22 - i);
+            b.Card($"106{i}", 0, "heifers", -410 - (7 * i));
+            Served(b, $"106{i}", -22 - i);
         }
     }
 

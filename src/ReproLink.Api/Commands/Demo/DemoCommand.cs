@@ -11,13 +11,14 @@ namespace ReproLink.Api.Commands.Demo;
 internal static class DemoCommand
 {
     private const string Description = """
-        Try the service with an invented herd of about 400 cows and heifers. It listens on this machine only and needs no key.
-        The herd is dated around today; it lives in a temporary file that is deleted at the end, unless --database names one.
+        Try the service with an invented herd of about 400 cows and heifers.
+
+        It listens on this machine only and needs no key. The herd is dated around today; it lives in a temporary file that is deleted at the end, unless --database names one.
 
         Examples:
-          reprolink demo
-          reprolink demo --port 8080 --clock 2026-10-05T12:00:00Z
-          reprolink demo --print-only
+          ReproLink.Api demo
+          ReproLink.Api demo --port 8080 --clock 2026-10-05T12:00:00Z
+          ReproLink.Api demo --print-only
         """;
 
     private const int DefaultPort = 5080;
@@ -36,7 +37,7 @@ internal static class DemoCommand
                 result.AddError("--port: a number from 1 to 65535.");
             }
         });
-        var command = new Command("demo", Description) { database, urls, port, clock, printOnly };
+        var command = new ExplainedCommand("demo", Description) { database, urls, port, clock, printOnly };
         command.SetAction((result, _) => Run(
             result.GetValue(database),
             result.GetValue(urls) is { } url ? Loopback.Read(url).GetLeftPart(UriPartial.Authority) : $"http://127.0.0.1:{Loopback.FreePort(result.GetValue(port))}",

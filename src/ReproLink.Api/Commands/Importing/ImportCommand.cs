@@ -12,8 +12,10 @@ internal sealed record ImportRequest(
 internal static class ImportCommand
 {
     private const string Description = """
-        Read facts from CSV files into a herd. The good lines are stored, the others are listed with what is allowed; a line read
-        before is a duplicate and stored once. The exit code is 1 when any line was rejected.
+        Read facts from CSV files into a herd.
+
+        The good lines are stored, the others are listed with what is allowed; a line read before is a duplicate and stored once.
+        The exit code is 1 when any line was rejected.
 
         Formats:
           facts-csv         the columns of POST /facts: sourceId,kind,animal,date,...
@@ -21,9 +23,9 @@ internal static class ImportCommand
                             --location scheme/* makes one location a herd
 
         Examples:
-          reprolink import facts.csv --location local/north-ridge --name "North Ridge" --time-zone America/Chicago
-          reprolink import herds.csv --format dated-facts-csv --location fr/* --time-zone Europe/Paris
-          reprolink import herds.csv --format dated-facts-csv --location fr/one --herd FR000001 --time-zone Europe/Paris
+          ReproLink.Api import facts.csv --location local/north-ridge --name "North Ridge" --time-zone America/Chicago
+          ReproLink.Api import herds.csv --format dated-facts-csv --location fr/* --time-zone Europe/Paris
+          ReproLink.Api import herds.csv --format dated-facts-csv --location fr/one --herd FR000001 --time-zone Europe/Paris
         """;
 
     public static Command Make()
@@ -37,7 +39,7 @@ internal static class ImportCommand
         var zone = new Option<string>("--time-zone") { Description = "Time zone of a herd that is not there yet, e.g. America/Chicago", HelpName = "ZONE" };
         var source = new Option<string>("--source") { Description = "Source of lines that name none", DefaultValueFactory = _ => "import", HelpName = "NAME" };
         var database = StoreFiles.Option();
-        var command = new Command("import", Description) { files, location, format, herd, name, zone, source, database };
+        var command = new ExplainedCommand("import", Description) { files, location, format, herd, name, zone, source, database };
         command.SetAction(result => Import(
             new ImportRequest(
                 result.GetRequiredValue(files), Locations.Read(result.GetRequiredValue(location)), result.GetRequiredValue(format),
