@@ -1,5 +1,6 @@
 using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Status;
 
@@ -27,6 +28,31 @@ internal sealed class Inserts(AnimalState state)
             }
         }
     }
+
+    /// <summary>
+    /// Notes what was recorded as placed without ticking a step of any plan: outside every tolerance, or of a plan that later
+    /// facts took away. It is in her all the same; it comes out as in the herd's protocols.
+    /// </summary>
+    public void NoteUnplanned(HerdRules rules)
+    {
+        foreach (var treatment in state.Treatments)
+        {
+            if (treatment is not { Agent: Agent.InsertIn, NotDone: false } || _placed.Exists(i => i.PlacedBy == treatment.Id) || Known(rules) is not { } protocol)
+            {
+                continue;
+            }
+
+            var step = protocol.Steps.First(s => s.Kind == StepKind.InsertOut);
+            var at = StepTimes.At(treatment.Day, treatment.Time ?? rules.On(treatment.Day).Programme.Week.Morning);
+            _placed.Add(new InsertToRemove(treatment.Id, step, protocol, treatment.Day, at, StepTimes.After(at, step, rules.Zone), treatment.Id) { AnchorDay = treatment.Day });
+        }
+    }
+
+    // A protocol of the herd with an insert: of those in use, else of any version.
+    private Protocol? Known(HerdRules rules) => _placed.Select(i => i.Protocol)
+        .Concat(rules.Versions.Reverse().Select(v => v.Programme).SelectMany(p => new[] { p.Resynchronisation.Protocol, p.Resynchronisation.ProtocolHeifer, p.FirstService?.Protocol }
+            .Select(ProtocolLibrary.Find).OfType<Protocol>()))
+        .FirstOrDefault(p => p.Steps.Any(s => s.Kind == StepKind.InsertOut));
 
     /// <summary>
     /// The insert to take out. An animal carries one at a time, the last one placed; but one on record is never forgotten

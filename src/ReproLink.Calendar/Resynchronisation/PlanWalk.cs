@@ -21,27 +21,39 @@ internal sealed class PlanWalk(PlanMoment moment, Protocol protocol, ProgrammeVe
     public (List<PlannedStep> Steps, LocalDateTime? Lapsed) Run()
     {
         var steps = new List<PlannedStep>();
+        LocalDateTime? lapsed = null;
         foreach (var step in protocol.Steps)
         {
             var at = TimeOf(step);
-            if (step == protocol.FirstGated)
+            // With a lapsed plan everything falls away but an insert that was due by then: it may be in her.
+            if (lapsed is { } since && (at > since || step.Kind is not (StepKind.InsertIn or StepKind.InsertOut)))
             {
-                _judge.FirstGatedAt = at;
+                _times[step.Id] = (at, null);
+                continue;
             }
 
-            var act = acts.Take(step, at) ?? (step.Kind == StepKind.InsertOut ? Removal(step) : null);
-            _times[step.Id] = (at, act is null or Treatment { NotDone: true } ? null : TimeOf(act, at));
-            var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step) : null);
-            planned = step.Kind == StepKind.InsertOut ? WithItsInsert(planned, steps) : planned;
+            var (planned, act) = Judge(step, at, steps);
             steps.Add(planned);
-            // An insert comes out whatever became of the plan; everything else lapses with it.
-            if (planned.State == StepState.Missed && step is { IfLate: IfLate.Lapse, Kind: not StepKind.InsertOut })
+            if (lapsed is null && planned.State == StepState.Missed && step is { IfLate: IfLate.Lapse, Kind: not StepKind.InsertOut })
             {
-                return (steps, act is null ? planned.LatestAt : TimeOf(act, at));
+                lapsed = act is null ? planned.LatestAt : TimeOf(act, at);
             }
         }
 
-        return (steps, null);
+        return (steps, lapsed);
+    }
+
+    private (PlannedStep Planned, Fact? Act) Judge(ProtocolStep step, LocalDateTime at, List<PlannedStep> steps)
+    {
+        if (step == protocol.FirstGated)
+        {
+            _judge.FirstGatedAt = at;
+        }
+
+        var act = acts.Take(step, at) ?? (step.Kind == StepKind.InsertOut ? Removal(step) : null);
+        _times[step.Id] = (at, act is null or Treatment { NotDone: true } ? null : TimeOf(act, at));
+        var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step) : null);
+        return (step.Kind == StepKind.InsertOut ? WithItsInsert(planned, steps) : planned, act);
     }
 
     private Fact? Removal(ProtocolStep step) =>

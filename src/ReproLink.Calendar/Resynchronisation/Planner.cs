@@ -43,6 +43,7 @@ public static class Planner
             earlier.AddRange(run.Lapsed);
         }
 
+        inserts.NoteUnplanned(rules);
         // Not to be bred: nothing is planned, but an insert still comes out.
         var current = state.DoNotBreed is null ? run?.Plan : null;
         return new AnimalPlans(
