@@ -51,7 +51,7 @@ internal sealed class Inserts(AnimalState state)
     // A protocol of the herd with an insert: of those in use, else of any version.
     private Protocol? Known(HerdRules rules) => _placed.Select(i => i.Protocol)
         .Concat(rules.Versions.Reverse().Select(v => v.Programme).SelectMany(p => new[] { p.Resynchronisation.Protocol, p.Resynchronisation.ProtocolHeifer, p.FirstService?.Protocol }
-            .Select(ProtocolLibrary.Find).OfType<Protocol>()))
+            .Select(rules.FindProtocol).OfType<Protocol>()))
         .FirstOrDefault(p => p.Steps.Any(s => s.Kind == StepKind.InsertOut));
 
     /// <summary>

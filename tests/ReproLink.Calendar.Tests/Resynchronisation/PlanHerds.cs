@@ -18,7 +18,7 @@ public sealed record PlanCase(HerdRules Rules, RandomAnimal Animal, IReadOnlyLis
         [.. Held.Where(h => h.Received <= KnownAt)]);
 
     public override string ToString() =>
-        $"asOf {AsOf} knownAt {KnownAt} zone {Rules.Zone.Id} held {string.Join(',', Held.Select(h => h.Received))}\n{string.Join("\n", Rules.Versions)}\n{Animal}";
+        $"asOf {AsOf} knownAt {KnownAt} zone {Rules.Zone.Id} held {string.Join(',', Held.Select(h => h.Received))}\n{Animal}\n{string.Join("\n", Rules.Versions)}";
 }
 
 /// <summary>

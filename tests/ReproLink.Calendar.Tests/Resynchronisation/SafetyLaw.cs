@@ -62,8 +62,14 @@ public static class SafetyLaw
     private static List<Fact> WithoutSetAside(IReadOnlyList<Fact> facts, FoldTrace trace, bool pregnant)
     {
         var opens = facts.Where(f => trace.Of(f.Id)?.Decides == Decision.Open).Select(f => f.Day).ToList();
-        return [.. facts.Where(f => !IsExcused(f, trace.Of(f.Id), opens, pregnant))];
+        return [.. facts.Where(f => !IsExcused(f, trace.Of(f.Id), opens, pregnant))
+            .Select(f => AsBlood(f, trace.Of(f.Id)))];
     }
+
+    // A configured milk test is as good as blood (T1); the check counts rows of blood only.
+    private static Fact AsBlood(Fact fact, Judgement? judged) => fact is TestResult { Method: TestMethod.Milk } milk && judged is { Decides: not Decision.Nothing }
+        ? milk with { Method = TestMethod.Blood }
+        : fact;
 
     private static bool IsExcused(Fact fact, Judgement? judged, List<Dates.Day> opens, bool pregnant) => judged is { Decides: Decision.Nothing } && judged.Effective switch
     {
