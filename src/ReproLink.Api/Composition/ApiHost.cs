@@ -6,12 +6,14 @@ using ReproLink.Api.Clock;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Feeds;
 using ReproLink.Api.Herds;
+using ReproLink.Api.Labels;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.Protocols;
 using ReproLink.Api.Reading;
 using ReproLink.Api.ReceivedResults;
+using ReproLink.Api.Rounds;
 using ReproLink.Api.Work;
 
 namespace ReproLink.Api.Composition;
@@ -56,5 +58,7 @@ public static class ApiHost
         herd.MapWorkCalendar();
         herd.MapProtocols();
         herd.MapFeeds();
+        herd.MapRounds();
+        herd.MapPrints();
     }
 }

@@ -101,6 +101,39 @@ public static class ProblemTypes
     public static readonly ProblemType LinkNotFound = new("link-not-found", "There is no such calendar link", 404,
         "GET /calendar-links lists them; a revoked one is gone.");
 
+    public static readonly ProblemType RoundNotFound = new("round-not-found", "There is no such sampling round", 404,
+        "GET /sampling-rounds lists them.");
+
+    public static readonly ProblemType TubeNotFound = new("tube-not-found", "The round has no such tube", 404,
+        "The tubes of a round are answered by GET /sampling-rounds/{round}.");
+
+    public static readonly ProblemType NothingToFreeze = new("nothing-to-freeze", "Nobody is on that day's list", 409,
+        "Ask the bleed list for the day, or name the animals.");
+
+    public static readonly ProblemType TubeDispatched = new("tube-dispatched", "The tube has left the farm", 409,
+        "Of a dispatched tube only its breaking can be recorded.");
+
+    public static readonly ProblemType TubeWithoutBlood = new("tube-without-blood", "The tube has no blood in it", 409,
+        "Record the draw first.");
+
+    public static readonly ProblemType NothingToDispatch = new("nothing-to-dispatch", "No tube waits to leave", 409,
+        "Every drawn tube has left; late draws make a second dispatch.");
+
+    public static readonly ProblemType TubeOpen = new("tube-open", "She has another tube in the round", 409,
+        "Settle the tube named first, or draw it again with `redraws`.");
+
+    public static readonly ProblemType HeldNotFound = new("held-not-found", "There is no such held result", 404,
+        "GET /held-results lists those that wait.");
+
+    public static readonly ProblemType HeldSettled = new("held-settled", "The held result is settled", 409,
+        "A person's decision can be undone with reopen, while nothing newer came from the sender.");
+
+    public static readonly ProblemType AssignmentContradicts = new("assignment-contradicts", "The label says otherwise", 409,
+        "A result is never given to an animal that its tube contradicts; name the tube it was really in.");
+
+    public static readonly ProblemType MappingNotFound = new("mapping-not-found", "No mapping was saved for that sender", 404,
+        "PUT /result-mappings/{sender} saves one.");
+
     public static readonly ProblemType ClockBackwards = new("clock-backwards", "The clock is never set backwards", 409,
         "Set it to the present moment of the service or later, or start with a fresh database.");
 
@@ -127,8 +160,9 @@ public static class ProblemTypes
     [
         BadJson, BadCsv, BadCsvLine, BadBatch, InvalidRequest, MissingProperty, UnknownProperty, DuplicateProperty, WrongType,
         InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
-        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, MethodNotAllowed, NotAcceptable,
-        AlreadyWithdrawn, ProtocolIdTaken,
+        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, RoundNotFound, TubeNotFound, HeldNotFound, MappingNotFound, MethodNotAllowed, NotAcceptable,
+        AlreadyWithdrawn, ProtocolIdTaken, NothingToFreeze, TubeDispatched, TubeWithoutBlood, NothingToDispatch, TubeOpen, HeldSettled,
+        AssignmentContradicts,
         DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, Internal, Unavailable,
     ];
 

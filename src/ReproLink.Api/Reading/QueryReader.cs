@@ -28,6 +28,9 @@ internal sealed class QueryReader(HttpContext context)
         return null;
     }
 
+    /// <summary>Several names in one text; whoever asked judges each.</summary>
+    public string? Words(string name) => One(name);
+
     public Day? Day(string name)
     {
         if (One(name) is not { } text)
@@ -74,6 +77,24 @@ internal sealed class QueryReader(HttpContext context)
 
         Refuse(name, text, $"a whole number from {min} to {max}");
         return usual;
+    }
+
+    /// <summary>A number, fractions allowed; null when absent or refused.</summary>
+    public double? Number(string name, double min, double max)
+    {
+        if (One(name) is not { } text)
+        {
+            return null;
+        }
+
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
+            && number >= min && number <= max)
+        {
+            return number;
+        }
+
+        Refuse(name, text, string.Create(CultureInfo.InvariantCulture, $"a number from {min} to {max}"));
+        return null;
     }
 
     /// <summary>One of some words; null when absent or refused.</summary>

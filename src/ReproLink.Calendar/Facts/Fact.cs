@@ -167,6 +167,9 @@ public sealed record Sample(Day Day) : Fact(Day)
     /// <summary>The tube it went into.</summary>
     public string? Tube { get; init; }
 
+    /// <summary>The day it left the farm; absent = not known to have left (rule L3).</summary>
+    public Day? Dispatched { get; init; }
+
     /// <inheritdoc/>
     public override FactKind Kind => FactKind.Sample;
 }

@@ -24,7 +24,9 @@ public sealed class LaboratoryCalendar
     internal LaboratoryCalendar(HerdRules rules) => _rules = rules;
 
     /// <summary>The expected report of a sample drawn on a day; null when it can never leave or arrive within a year.</summary>
-    public ExpectedReport? Report(Day draw)
+    /// <param name="draw">The day it is drawn.</param>
+    /// <param name="left">The day it left; absent = it leaves on the first dispatch day.</param>
+    public ExpectedReport? Report(Day draw, Day? left = null)
     {
         var programme = _rules.WorkDaysOn(draw).Programme;
         var laboratory = programme.Laboratory;
@@ -33,7 +35,7 @@ public sealed class LaboratoryCalendar
             return new ExpectedReport(draw, draw, programme.Week.Morning.PlusMinutes(laboratory.Minutes), true);
         }
 
-        if (First(draw, static (days, day) => days.IsDispatch(day)) is not { } dispatched)
+        if ((left ?? First(draw, static (days, day) => days.IsDispatch(day))) is not { } dispatched)
         {
             return null;
         }
@@ -54,8 +56,8 @@ public sealed class LaboratoryCalendar
     /// The day from which a report expected of a sample counts as overdue: the second laboratory working day after the
     /// expected report day (W1); null = it is never expected.
     /// </summary>
-    public Day? OverdueFrom(Day draw) =>
-        Report(draw) is { } report && NextWorkingDay(report.Day) is { } first ? NextWorkingDay(first) : null;
+    public Day? OverdueFrom(Day draw, Day? left = null) =>
+        Report(draw, left) is { } report && NextWorkingDay(report.Day) is { } first ? NextWorkingDay(first) : null;
 
     /// <summary>The last sampling day in [<paramref name="opens"/>, step] whose report is expected before a step (L2); null = none.</summary>
     public Day? LastUsefulDraw(Day opens, Day stepDay, LocalTime stepTime)

@@ -1,6 +1,7 @@
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Rounds;
 using ReproLink.Calendar.Testing;
 
 namespace ReproLink.Calendar.Status;
@@ -8,6 +9,7 @@ namespace ReproLink.Calendar.Status;
 public sealed partial class HistoryFold
 {
     private List<Day>? _resultDays;
+    private Dictionary<FactId, Sample>? _spoiled;
 
     // All blood and milk results of one sample day are judged together (T7 d). Returns the index of the last fact consumed.
     private int FoldResultsOfDay(IReadOnlyList<Fact> facts, int first)
@@ -38,6 +40,7 @@ public sealed partial class HistoryFold
 
         if (results is not null)
         {
+            SetSpoiledAside(results, facts, first, last);
             (_resultDays ??= []).Add(day);
             NoteSpoiled(results, day);
             if (OutrankingExamination(facts, last, day) is { } examination)
@@ -91,7 +94,7 @@ public sealed partial class HistoryFold
             }
             else if (outcome == Outcome.Invalid)
             {
-                Judge(fact, outcome, Decision.Nothing, Reason.Of("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id));
+                Judge(fact, outcome, Decision.Nothing, SpoiledReason(fact));
             }
             else if (said is null)
             {
@@ -161,6 +164,40 @@ public sealed partial class HistoryFold
 
         return null;
     }
+
+    // L3: a sample that waited too long decides nothing, whatever was found in it. Found pregnant or doubtful, it still withholds.
+    private void SetSpoiledAside(List<(TestResult Fact, Outcome? Outcome)> results, IReadOnlyList<Fact> facts, int first, int last)
+    {
+        var samples = new List<Sample>();
+        for (var i = first; i <= last; i++)
+        {
+            if (facts[i] is Sample sample)
+            {
+                samples.Add(sample);
+            }
+        }
+
+        for (var i = 0; samples.Exists(Storage.IsSpoiled) && i < results.Count; i++)
+        {
+            var (fact, outcome) = results[i];
+            if (Storage.SpoiledSampleOf(fact, samples) is not { } sample)
+            {
+                continue;
+            }
+
+            if (outcome is Outcome.Pregnant or Outcome.Recheck)
+            {
+                _state.Presumed = new PresumedPregnant(fact.Day, fact.Id);
+            }
+
+            (_spoiled ??= []).Add(fact.Id, sample);
+            results[i] = (fact, Outcome.Invalid);
+        }
+    }
+
+    private Reason SpoiledReason(TestResult fact) => _spoiled is not null && _spoiled.TryGetValue(fact.Id, out var sample)
+        ? Reason.Of("L3", $"dispatched {sample.Dispatched!.Value - sample.Day} days after it was drawn: after {Storage.MostDays} days it decides nothing, sample again on the next sampling day", fact.Id, sample.Id)
+        : Reason.Of("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id);
 
     private void PresumeIfPregnant(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
     {

@@ -23,7 +23,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
             if ((sample.Specimen != "milk" || programme.Test.Method == TestMethod.Milk)
                 && CouldDecide(state, programme, need, confirmation, sample.Day))
             {
-                var overdue = rules.Laboratory.OverdueFrom(sample.Day);
+                var overdue = rules.Laboratory.OverdueFrom(sample.Day, sample.Dispatched);
                 var pending = new Pending(sample, overdue, overdue <= on);
                 if (!pending.IsOverdue)
                 {

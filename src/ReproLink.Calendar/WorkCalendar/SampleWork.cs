@@ -1,8 +1,10 @@
 using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
+using ReproLink.Calendar.Rounds;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
 
@@ -41,27 +43,68 @@ internal static class SampleWork
     {
         var dispatches = new SortedDictionary<Day, int>();
         var results = new SortedDictionary<Day, int>();
+        var left = new List<Sample>();
         foreach (var day in list.Days)
         {
             Count(day.Date, day.Count, rules, dispatches, results);
         }
 
-        foreach (var animal in animals)
+        foreach (var sample in animals.SelectMany(Awaited))
         {
-            foreach (var sample in Awaited(animal))
+            if (!Storage.IsOfRound(sample))
+            {
+                Count(sample.Day, 1, rules, dispatches, results);
+            }
+            else if (sample.Dispatched is { } gone && gone <= asOf)
+            {
+                Count(sample.Day, 1, rules, [], results, gone);
+            }
+            else if (rules.Laboratory.Report(sample.Day) is { OnFarm: false } report && report.Dispatched < asOf)
+            {
+                left.Add(sample);
+            }
+            else
             {
                 Count(sample.Day, 1, rules, dispatches, results);
             }
         }
 
-        return Lines(dispatches, WorkKind.Dispatch, "dispatch", asOf).Concat(Lines(results, WorkKind.ResultExpected, "result", asOf));
+        return Lines(dispatches, WorkKind.Dispatch, "dispatch", asOf)
+            .Concat(Lines(results, WorkKind.ResultExpected, "result", asOf))
+            .Concat(Undispatched(left, asOf));
+    }
+
+    // Only of tubes of rounds is it known whether they left (L1); every day until they do, break or are answered.
+    private static IEnumerable<WorkItem> Undispatched(List<Sample> samples, Day asOf)
+    {
+        if (samples.Count == 0)
+        {
+            yield break;
+        }
+
+        var oldest = samples.Min(s => s.Day);
+        var tooOld = samples.Count(s => Storage.IsTooLong(s.Day, asOf));
+        var facts = samples.Select(s => s.Id).ToArray();
+        List<Reason> reasons = [Reason.Of("L1", $"{samples.Count} drawn and not dispatched, the oldest on {oldest.ToSentence()}", facts)];
+        if (tooOld > 0)
+        {
+            reasons.Add(Reason.Of("L3", $"{tooOld} drawn more than {Storage.MostDays} days ago: too old to decide anything, draw again", facts));
+        }
+
+        yield return new WorkItem(WorkIds.Of("dispatch", "overdue"), asOf, WorkKind.Dispatch, StepState.Firm)
+        {
+            Count = samples.Count,
+            Overdue = true,
+            Reasons = reasons,
+        };
     }
 
     private static IEnumerable<Sample> Awaited(AnimalState animal) => animal.Departure is null ? animal.PendingSamples : [];
 
-    private static void Count(Day draw, int samples, HerdRules rules, SortedDictionary<Day, int> dispatches, SortedDictionary<Day, int> results)
+    private static void Count(
+        Day draw, int samples, HerdRules rules, SortedDictionary<Day, int> dispatches, SortedDictionary<Day, int> results, Day? left = null)
     {
-        if (rules.Laboratory.Report(draw) is not { } report)
+        if (rules.Laboratory.Report(draw, left) is not { } report)
         {
             return;
         }

@@ -26,4 +26,7 @@ public enum ChangeKind
 
     /// <summary>A protocol was added to the herd's own, or confirmed.</summary>
     Protocol = 8,
+
+    /// <summary>A sampling round was frozen, or something happened to its tubes.</summary>
+    Round = 9,
 }

@@ -35,6 +35,9 @@ public sealed class Store : IAsyncDisposable
         Changes = new ChangeLog(_readers);
         Protocols = new ProtocolShelf(_writer, _readers);
         Feeds = new FeedLinks(_writer, _readers);
+        Rounds = new RoundBook(_writer, _readers);
+        Mappings = new ResultMappings(_writer, _readers);
+        Received = new ReceivedLog(_readers);
     }
 
     public Herds Herds { get; }
@@ -54,6 +57,12 @@ public sealed class Store : IAsyncDisposable
     public ProtocolShelf Protocols { get; }
 
     public FeedLinks Feeds { get; }
+
+    public RoundBook Rounds { get; }
+
+    public ResultMappings Mappings { get; }
+
+    public ReceivedLog Received { get; }
 
     /// <summary>Opens the file, made if it is not there and brought up to date if it is older than this program.</summary>
     public static Store Open(string path) => Open(path, new StoreOptions());

@@ -5,18 +5,21 @@ internal abstract class WriteRequest
 {
     private Exception? _error;
 
+    /// <summary>Whether what it wrote stays.</summary>
+    protected virtual bool Keeps => true;
+
     protected abstract void Do(WriteUnit unit);
 
     protected abstract void Answer(Exception? error);
 
     /// <summary>Does the work inside the batch's transaction; nothing is answered yet.</summary>
-    /// <returns>False when it failed and its own writes must be undone.</returns>
+    /// <returns>False when its own writes must be undone: it failed, or only wanted to see what they would do.</returns>
     public bool Run(WriteUnit unit)
     {
         try
         {
             Do(unit);
-            return true;
+            return Keeps;
         }
 #pragma warning disable CA1031 // Whatever it is, it is this request's failure alone and is answered to it.
         catch (Exception error)
@@ -32,13 +35,15 @@ internal abstract class WriteRequest
 }
 
 /// <inheritdoc/>
-internal sealed class WriteRequest<T>(Func<WriteUnit, T> work) : WriteRequest
+internal sealed class WriteRequest<T>(Func<WriteUnit, T> work, bool keeps = true) : WriteRequest
 {
     // Continuations run elsewhere: the writer must not run its callers' code.
     private readonly TaskCompletionSource<T> _answer = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private T? _result;
 
     public Task<T> Task => _answer.Task;
+
+    protected override bool Keeps => keeps;
 
     protected override void Do(WriteUnit unit) => _result = work(unit);
 

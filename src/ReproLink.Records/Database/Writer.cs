@@ -31,9 +31,13 @@ internal sealed class Writer : IAsyncDisposable
 
     public bool IsRunning => !_loop.IsCompleted;
 
-    public async Task<T> Write<T>(Func<WriteUnit, T> work, CancellationToken cancel = default)
+    public Task<T> Write<T>(Func<WriteUnit, T> work, CancellationToken cancel = default) => Run(new WriteRequest<T>(work), cancel);
+
+    /// <summary>Does the work, answers what came of it, and undoes it.</summary>
+    public Task<T> Try<T>(Func<WriteUnit, T> work, CancellationToken cancel = default) => Run(new WriteRequest<T>(work, keeps: false), cancel);
+
+    private async Task<T> Run<T>(WriteRequest<T> request, CancellationToken cancel)
     {
-        var request = new WriteRequest<T>(work);
         await _queue.Writer.WriteAsync(request, cancel).ConfigureAwait(false);
         // Once queued it will be done: a caller that stops waiting must not be told that nothing happened.
         return await request.Task.ConfigureAwait(false);

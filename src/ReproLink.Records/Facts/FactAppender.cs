@@ -71,6 +71,10 @@ internal static class FactAppender
         }
     }
 
+    /// <summary>The fact of that source and sourceId that counts now; null = none.</summary>
+    public static FactId? Standing(WriteUnit unit, long herd, string source, string sourceId) =>
+        Revisions(unit, herd, source, sourceId).Latest is { Withdrawn: false } standing ? standing.Id : null;
+
     private static void Withdraw(WriteUnit unit, long herd, Known fact, Instant recorded, string reason, string by)
     {
         var sequence = unit.Change(herd, recorded, ChangeKind.Withdrawal, fact.Animal, fact.Id.Value);

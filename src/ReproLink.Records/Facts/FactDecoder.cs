@@ -76,6 +76,7 @@ internal static partial class FactDecoder
                 Time = time,
                 Specimen = texts.Specimen,
                 Tube = texts.Tube,
+                Dispatched = DayOf(row.Number),
             },
             FactKind.Result => Result(stamp, row, texts),
             FactKind.Examination => Examined(stamp, row, texts),

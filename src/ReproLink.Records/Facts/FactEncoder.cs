@@ -33,7 +33,7 @@ internal static class FactEncoder
         EmbryoTransfer f => Of(f, 0, f.EmbryoAgeDays, ServiceTexts(f) with { EmbryoBreed = f.EmbryoBreed }),
         Service f => Of(f, 0, null, ServiceTexts(f)),
         Exposure f => Of(f, 0, f.Until?.Number, new FactTexts { Sire = f.Sire, SireBreed = f.SireBreed }),
-        Sample f => Of(f, 0, null, new FactTexts { Specimen = f.Specimen, Tube = f.Tube }),
+        Sample f => Of(f, 0, f.Dispatched?.Number, new FactTexts { Specimen = f.Specimen, Tube = f.Tube }),
         TestResult f => OfResult(f),
         Examination f => Of(f, ExaminationCode(f), Ticks.Of(f.ReportedAt), new FactTexts { Examiner = f.Examiner }),
         Treatment f => Of(f, (long)f.Agent | (Flag(f.NotDone) * 8)),

@@ -61,6 +61,18 @@ public sealed class FactLog
             unit => IdempotencyTable.Once(unit, herd.Id, idempotency, now, () => Take(unit, herd, submission, now), render), ct);
     }
 
+    /// <summary>
+    /// What a submission would do: it is done, <paramref name="render"/> looks at it inside the transaction, and all of it is
+    /// undone. Nothing is stored.
+    /// </summary>
+    public Task<T> Preview<T>(Herd herd, Submission submission, Instant now, Func<SubmissionAnswer, T> render, CancellationToken ct = default)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        ArgumentNullException.ThrowIfNull(submission);
+        ArgumentNullException.ThrowIfNull(render);
+        return _writer.Try(unit => render(Take(unit, herd, submission, now)), ct);
+    }
+
     /// <summary>Withdraws a fact: from now on it does not count.</summary>
     public Task<WithdrawStatus> Withdraw(Herd herd, FactId id, string reason, string by, Instant now)
     {

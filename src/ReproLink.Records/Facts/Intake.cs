@@ -4,7 +4,11 @@ using ReproLink.Calendar.Facts;
 namespace ReproLink.Records;
 
 /// <summary>Facts and held results of one request, one atomic unit.</summary>
-public sealed record Submission(IReadOnlyList<FactDraft> Facts, IReadOnlyList<HeldDraft> Held);
+public sealed record Submission(IReadOnlyList<FactDraft> Facts, IReadOnlyList<HeldDraft> Held)
+{
+    /// <summary>The batch as received, kept beside what became of it; null = it is not kept.</summary>
+    public ReceivedBatch? Received { get; init; }
+}
 
 /// <summary>What became of a <see cref="Submission"/>, in its order.</summary>
 public sealed class SubmissionAnswer
@@ -49,6 +53,11 @@ internal sealed class Intake(WriteUnit unit, long herd, Instant recorded)
         for (var i = 0; i < facts.Length; i++)
         {
             facts[i] = Append(submission.Facts[i]);
+        }
+
+        if (submission.Received is { } batch)
+        {
+            ReceivedWriter.Write(unit, herd, recorded, batch, facts, held);
         }
 
         return new SubmissionAnswer(facts, held, recorded, History);

@@ -51,6 +51,41 @@ public sealed class HeldResults
     public Task<HeldDecision> Dismiss(Herd herd, string heldId, string reason, string by, Instant now) =>
         Settle(herd, heldId, now, HeldEnding.Dismissed, by, reason, draft: null);
 
+    /// <summary>
+    /// Undoes a person's decision: the fact it became is withdrawn, and it waits again under a new id. What ended otherwise is
+    /// not undone: its sender, or the animal's appearance, settled it.
+    /// </summary>
+    /// <returns>The decision, and the new id.</returns>
+    public Task<(HeldStatus Status, string? HeldId)> Reopen(Herd herd, string heldId, string reason, string by, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        ArgumentNullException.ThrowIfNull(heldId);
+        return _writer.Write<(HeldStatus, string?)>(unit =>
+        {
+            if (HeldWriter.Parse(heldId) is not { } held || HeldRows.Find(unit.Connection, herd.Id, held) is not { } row)
+            {
+                return (HeldStatus.NotFound, null);
+            }
+
+            var latest = HeldRows.Latest(unit.Connection, herd.Id, row.Source, row.SourceId);
+            // The sender may have said more since: then that counts, and there is nothing left to undo.
+            if (latest?.Held != held
+                || HeldRows.FindEnd(unit.Connection, herd.Id, held) is not { Ending: HeldEnding.Assigned or HeldEnding.Dismissed } end
+                || (FactAppender.Standing(unit, herd.Id, row.Source, row.SourceId) is { } standing && standing.Value != end.Fact))
+            {
+                return (HeldStatus.AlreadySettled, null);
+            }
+
+            var recorded = unit.Record(now);
+            if (end.Fact is { } fact)
+            {
+                FactAppender.Withdraw(unit, herd.Id, new FactId(fact), recorded, reason, by);
+            }
+
+            return (HeldStatus.Settled, HeldWriter.Text(HeldWriter.HoldAgain(unit, herd.Id, row, recorded)));
+        });
+    }
+
     private Task<HeldDecision> Settle(Herd herd, string heldId, Instant now, string ending, string by, string note, FactDraft? draft)
     {
         ArgumentNullException.ThrowIfNull(herd);

@@ -40,7 +40,16 @@ internal static class HeldWriter
 
         EndOpen(unit, herd, draft.Source, draft.SourceId, recorded, HeldEnding.Replaced, draft.Source);
         FactAppender.WithdrawStanding(unit, herd, draft.Source, draft.SourceId, recorded, "replaced by a held result");
-        var held = Insert(unit, herd, draft, row, (latest?.Revision ?? -1) + 1, recorded);
+        return Open(unit, herd, draft, row, (latest?.Revision ?? -1) + 1, recorded);
+    }
+
+    /// <summary>Holds once more what a person had settled. An animal that has yet to appear still releases it.</summary>
+    public static long HoldAgain(WriteUnit unit, long herd, HeldRow row, Instant recorded) =>
+        Open(unit, herd, row.ToHeldDraft(), row, row.Revision + 1, recorded);
+
+    private static long Open(WriteUnit unit, long herd, HeldDraft draft, HeldRow row, long revision, Instant recorded)
+    {
+        var held = Insert(unit, herd, draft, row, revision, recorded);
         unit.Connection.Sqlite.Execute(
             "INSERT INTO held_open (herd, source, source_id, held, waits_for) VALUES (@herd, @Source, @SourceId, @held, @waitsFor)",
             new { herd, draft.Source, draft.SourceId, held, waitsFor = WaitsFor(draft) });
