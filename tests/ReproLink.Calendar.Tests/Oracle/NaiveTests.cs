@@ -125,7 +125,8 @@ internal static class NaiveTests
         {
             var before = cow.Pregnancy?.DatedBy ?? LatestFailed(cow);
             var undatedBefore = cow.Pregnancy is { From: null };
-            Stand(cow, day, undatedBefore ? [] : before.Concat(again).Distinct().ToList(), caution);
+            // What was sure stays sure: with caution a single open would do to call her open.
+            Stand(cow, day, undatedBefore ? [] : before.Concat(again).Distinct().ToList(), caution && cow.Pregnancy is not { Caution: false });
         }
         else
         {
