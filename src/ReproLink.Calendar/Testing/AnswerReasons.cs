@@ -68,12 +68,31 @@ internal static class AnswerReasons
         ? [pregnancy.FoundBy, dated]
         : [pregnancy.FoundBy];
 
+    // Why she is sampled again; an inconclusive sample says so itself where it binds.
+    private static Reason? Again(WindowAnswer answer)
+    {
+        if (answer.Verdict.Replaces is { } replaced)
+        {
+            return answer.State.History.Facts.First(f => f.Id == replaced) is TestResult spoiled
+                ? Reason.Of("T5", $"the sample of {spoiled.Day.ToSentence()} was spoiled", replaced)
+                : Reason.Of("W1", $"the result of the sample of {answer.State.History.Facts.First(f => f.Id == replaced).Day.ToSentence()} is overdue", replaced);
+        }
+
+        return answer.State.Recheck is { } row && answer.Binding is not { Cause: CandidateCause.Inconclusive }
+            ? Reason.Of("T5", $"the sample of {row.Sample.ToSentence()} was inconclusive", row.Fact)
+            : null;
+    }
+
     private static List<Reason> Binding(WindowAnswer answer)
     {
         var reasons = new List<Reason>();
         if (answer.Verdict.Need == Need.ResolveConflict)
         {
             reasons.AddRange(answer.State.Conflicts.Select(c => ConflictReasons.Of(c, answer.State)));
+        }
+        else if (answer.Verdict.Need == Need.Resample && Again(answer) is { } again)
+        {
+            reasons.Add(again);
         }
 
         if (answer.Binding is { } binding)

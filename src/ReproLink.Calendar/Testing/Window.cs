@@ -35,6 +35,9 @@ public readonly record struct Verdict(Answer? Answer, AnswerReason Reason, Need?
     /// <summary>The sample whose result is waited for.</summary>
     public Sample? Waiting { get; init; }
 
+    /// <summary>The spoiled or overdue sample that another is to replace.</summary>
+    public FactId? Replaces { get; init; }
+
     /// <summary>The next day on which the answer may change by itself, other than the window's ends.</summary>
     public Day? Until { get; init; }
 

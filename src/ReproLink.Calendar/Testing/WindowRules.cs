@@ -38,13 +38,13 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
         }
 
         AddOpens(asked, confirmation);
-        return Reduce(need, asked, replaced, confirmation);
+        return Reduce(need, asked, replaced, confirmation) with { Replaces = replaced?.Fact };
     }
 
     private static Verdict Blocked(Need need, AnswerReason reason) => new(Answer.Blocked, reason, need, false);
 
     // The later of an overdue sample and a spoiled one that could have decided the need.
-    private (Day, FactId)? Replaced(Sample? overdue, Need need, ConfirmationWindow? confirmation) =>
+    private (Day Day, FactId Fact)? Replaced(Sample? overdue, Need need, ConfirmationWindow? confirmation) =>
         state.Invalid is { } invalid && !(overdue?.Day >= invalid.Day) && Pending.CouldDecide(state, programme, need, confirmation, invalid.Day)
             ? (invalid.Day, invalid.Id)
             : overdue is not null ? (overdue.Day, overdue.Id) : null;
