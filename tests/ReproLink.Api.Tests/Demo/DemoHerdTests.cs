@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using NodaTime;
 using NodaTime.Text;
 using ReproLink.Api.Commands.Demo;
@@ -9,9 +10,10 @@ using Lists = ReproLink.Calendar.Testing.BleedLists;
 namespace ReproLink.Api.Tests.Demo;
 
 /// <summary>Whatever day the demo starts, this week shows every case the service knows.</summary>
-public sealed class DemoHerdTests : IDisposable
+public sealed class DemoHerdTests
 {
-    private readonly string _file = Path.Combine(Path.GetTempPath(), $"reprolink-demo-test-{Guid.NewGuid():N}.db");
+    // Loaded once a day asked about: a view stays what it is.
+    private static readonly ConcurrentDictionary<string, Lazy<Task<HerdView>>> Loads = new();
 
     public static TheoryData<string> Days =>
     [
@@ -26,8 +28,7 @@ public sealed class DemoHerdTests : IDisposable
     [MemberData(nameof(Days))]
     public async Task Every_case_occurs_this_week(string now)
     {
-        await using var store = Store.Open(_file);
-        var view = await Loaded(store, now);
+        var view = await Loaded(now);
         var today = view.AsOf;
 
         var week = Lists.Make(view.Animals, view.Rules, today, today + 6, today);
@@ -54,8 +55,7 @@ public sealed class DemoHerdTests : IDisposable
     [MemberData(nameof(Days))]
     public async Task Most_animals_are_ordinary_and_the_week_is_work_for_one_person(string now)
     {
-        await using var store = Store.Open(_file);
-        var view = await Loaded(store, now);
+        var view = await Loaded(now);
         var here = view.Animals.Where(a => a.Departure is null).ToArray();
 
         Assert.InRange(here.Length, 350, 450);
@@ -69,8 +69,7 @@ public sealed class DemoHerdTests : IDisposable
     [MemberData(nameof(Days))]
     public async Task The_cow_of_the_greeting_is_too_soon_after_service(string now)
     {
-        await using var store = Store.Open(_file);
-        var view = await Loaded(store, now);
+        var view = await Loaded(now);
 
         var answer = TestWindows.Answer(view.Find("1042")!, view.Rules, view.AsOf);
 
@@ -80,8 +79,9 @@ public sealed class DemoHerdTests : IDisposable
     [Fact]
     public async Task Looked_at_as_it_was_known_earlier_it_knows_less()
     {
-        await using var store = Store.Open(_file);
-        var view = await Loaded(store, "2026-11-25T12:00:00Z");
+        using var folder = new TemporaryFolder();
+        await using var store = Store.Open(folder.File);
+        var view = await Load(store, "2026-11-25T12:00:00Z");
 
         var earlier = store.Views.At(view.Herd, null, view.KnownAt - Duration.FromDays(60), view.KnownAt);
 
@@ -89,15 +89,14 @@ public sealed class DemoHerdTests : IDisposable
         Assert.InRange(facts, 1, view.Animals.Sum(a => a.History.Facts.Count) - 200);
     }
 
-    public void Dispose()
+    private static Task<HerdView> Loaded(string now) => Loads.GetOrAdd(now, day => new(async () =>
     {
-        foreach (var part in new[] { _file, _file + "-wal", _file + "-shm" })
-        {
-            File.Delete(part);
-        }
-    }
+        using var folder = new TemporaryFolder();
+        await using var store = Store.Open(folder.File);
+        return await Load(store, day);
+    })).Value;
 
-    private static async Task<HerdView> Loaded(Store store, string text)
+    private static async Task<HerdView> Load(Store store, string text)
     {
         var now = InstantPattern.ExtendedIso.Parse(text).Value;
         return store.Views.Current(await new DemoHerd(store, now).Load(), now);
@@ -109,4 +108,13 @@ public sealed class DemoHerdTests : IDisposable
     private static string[] Reasons(BleedList list) => Distinct(list.NotListed.Select(r => $"{AnswerWords.Of(r.Answer)}: {r.Reason}"));
 
     private static string[] Distinct(IEnumerable<string> words) => [.. words.Distinct().Order(StringComparer.Ordinal)];
+
+    private sealed class TemporaryFolder : IDisposable
+    {
+        private readonly string _path = Directory.CreateTempSubdirectory("reprolink-herd-test-").FullName;
+
+        public string File => Path.Combine(_path, "demo.db");
+
+        public void Dispose() => Directory.Delete(_path, recursive: true);
+    }
 }
