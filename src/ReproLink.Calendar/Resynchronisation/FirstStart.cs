@@ -57,7 +57,7 @@ public sealed record FirstStart(
             from = start + 1;
         }
 
-        return Pin(state, rules, starts, opens) ?? feasible;
+        return Pin(state, rules, starts, feasible, opens) ?? feasible;
     }
 
     private static FirstStart? AtResult(HerdRules rules, Protocol protocol, Day opens)
@@ -80,11 +80,12 @@ public sealed record FirstStart(
     }
 
     // S2: a recorded first step within tolerance of a candidate start pins the start to the nearest one (tie: earlier).
-    private static FirstStart? Pin(AnimalState state, HerdRules rules, List<FirstStart> starts, Day opens)
+    private static FirstStart? Pin(AnimalState state, HerdRules rules, List<FirstStart> starts, FirstStart? feasible, Day opens)
     {
         foreach (var treatment in state.Treatments)
         {
-            if (starts.Count == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind))
+            if (starts.Count == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind)
+                || (feasible is not null && IsOfLaterStep(feasible, treatment, rules)))
             {
                 continue;
             }
@@ -108,6 +109,26 @@ public sealed record FirstStart(
         }
 
         return null;
+    }
+
+    // What is given on the day of a later drug step, or does one, belongs to the plan that is running: its second GnRH, or a
+    // wrong agent (T7). It is no first step a week late.
+    private static bool IsOfLaterStep(FirstStart start, Treatment treatment, HerdRules rules)
+    {
+        var zone = rules.Zone;
+        var first = StartAt(rules, start.Protocol, start.Start);
+        foreach (var step in start.Protocol.Steps.Skip(1))
+        {
+            var at = StepTimes.Planned(start.Protocol, step, first, zone);
+            var late = (StepTimes.Resolve(Recorded(treatment), zone) - StepTimes.Resolve(at, zone)).TotalHours;
+            if (at.Date > start.Start.Date && step.Kind is (StepKind.Gnrh or StepKind.Pgf or StepKind.InsertIn)
+                && (at.Date == treatment.Day.Date || (Is(treatment.Agent, step.Kind) && late >= -step.EarlyHours && late <= step.LateHours)))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     // S3: the planned times stay as long as the interval from the recorded time is within tolerance; else it hangs on it.

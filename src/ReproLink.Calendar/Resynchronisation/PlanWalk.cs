@@ -51,7 +51,9 @@ internal sealed class PlanWalk(PlanMoment moment, Protocol protocol, ProgrammeVe
         }
 
         var act = acts.Take(step, at) ?? (step.Kind == StepKind.InsertOut ? Removal(step) : null);
-        _times[step.Id] = (at, act is null or Treatment { NotDone: true } ? null : TimeOf(act, at));
+        // An insert lost or taken out early moves nothing; one taken out late moves what hangs on it.
+        var moves = act is not (null or Treatment { NotDone: true }) && (step.Kind != StepKind.InsertOut || TimeOf(act, at) >= at);
+        _times[step.Id] = (at, moves ? TimeOf(act!, at) : null);
         var planned = _judge.Judge(step, at, act, act is null ? acts.OtherAgentOn(at, step) : null);
         return (step.Kind == StepKind.InsertOut ? WithItsInsert(planned, steps) : planned, act);
     }

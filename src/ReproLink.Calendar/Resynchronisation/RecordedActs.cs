@@ -95,8 +95,10 @@ internal sealed class RecordedActs(IEnumerable<Fact> acts, Protocol protocol, Da
             }
 
             var due = at.PlusHours(hours);
+            // The later step as it would fall if this record were the earlier one's.
+            var hung = StepTimes.At(act.Day, act.Time ?? at.TimeOfDay).PlusHours(hours);
             if (IsWithin(act, later, due) && Away(act, due) < Away(act, at)
-                && !_acts.Exists(other => other != act && Fits(other, later.Kind) && !IsNotDone(other) && IsWithin(other, later, due)))
+                && !_acts.Exists(other => other != act && Fits(other, later.Kind) && !IsNotDone(other) && (IsWithin(other, later, due) || IsWithin(other, later, hung))))
             {
                 return true;
             }

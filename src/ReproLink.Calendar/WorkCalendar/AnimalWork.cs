@@ -15,13 +15,14 @@ internal static class AnimalWork
 {
     public static void AddTo(List<WorkItem> items, AnimalState animal, HerdRules rules, Day asOf)
     {
+        // One line for one fact that calls for an examination, with everything it raised.
+        foreach (var about in Examinations(animal).GroupBy(e => e.About))
+        {
+            Examine(items, animal, about.Select(e => e.Day).Min(), [.. about.Select(e => e.Reason)], about.Key, asOf);
+        }
+
         foreach (var conflict in animal.Conflicts)
         {
-            if (conflict.NeedsExamination)
-            {
-                Examine(items, animal, conflict.Since, ConflictReasons.Of(conflict, animal), conflict.RaisedBy, asOf);
-            }
-
             if (conflict.Kind == ConflictKind.ProstaglandinGiven)
             {
                 Repeat(items, new WorkItem(WorkIds.Of(animal.Animal, "alert", conflict.RaisedBy.ToString()), conflict.Since, WorkKind.Alert, StepState.Firm)
@@ -32,11 +33,6 @@ internal static class AnimalWork
             }
         }
 
-        if (animal.Recheck is { IsDouble: true, NewService: null } row)
-        {
-            Examine(items, animal, row.Sample, Reason.Of("T5", "inconclusive twice in a row: an examination decides", row.Fact), row.Fact, asOf);
-        }
-
         if (animal.Pregnancy is { } pregnancy)
         {
             Confirm(items, animal, pregnancy, rules, asOf);
@@ -44,12 +40,25 @@ internal static class AnimalWork
         }
     }
 
-    private static void Examine(List<WorkItem> items, AnimalState animal, Day day, Reason reason, FactId about, Day asOf) =>
+    private static IEnumerable<(FactId About, Day Day, Reason Reason)> Examinations(AnimalState animal)
+    {
+        foreach (var conflict in animal.Conflicts.Where(c => c.NeedsExamination))
+        {
+            yield return (conflict.RaisedBy, conflict.Since, ConflictReasons.Of(conflict, animal));
+        }
+
+        if (animal.Recheck is { IsDouble: true, NewService: null } row)
+        {
+            yield return (row.Fact, row.Sample, Reason.Of("T5", "inconclusive twice in a row: an examination decides", row.Fact));
+        }
+    }
+
+    private static void Examine(List<WorkItem> items, AnimalState animal, Day day, IReadOnlyList<Reason> reasons, FactId about, Day asOf) =>
         Repeat(items, new WorkItem(WorkIds.Of(animal.Animal, "examine", about.ToString()), day, WorkKind.Examine, StepState.Firm)
         {
             Session = Session.Morning,
             Animal = animal,
-            Reasons = [reason],
+            Reasons = reasons,
         }, asOf);
 
     // On its own day, and today until it is ended.

@@ -13,14 +13,21 @@ internal static class StepWork
 {
     public static void AddTo(List<WorkItem> items, AnimalState animal, AnimalPlans plans, Day asOf)
     {
+        // One alert for one wrong agent, however many steps of its day it did not do.
+        var alerts = new SortedDictionary<long, (Treatment Other, StepPlan Plan, bool StillOpen)>();
         foreach (var plan in plans.Earlier)
         {
-            Add(items, animal, plan, plans.Insert, asOf);
+            Add(items, animal, plan, plans.Insert, alerts);
         }
 
         if (plans.Current is { } current)
         {
-            Add(items, animal, current, plans.Insert, asOf);
+            Add(items, animal, current, plans.Insert, alerts);
+        }
+
+        foreach (var (other, plan, stillOpen) in alerts.Values)
+        {
+            AddWrongAgent(items, animal, plan, other, stillOpen, asOf);
         }
 
         if (plans.Insert is { } insert)
@@ -29,7 +36,7 @@ internal static class StepWork
         }
     }
 
-    private static void Add(List<WorkItem> items, AnimalState animal, StepPlan plan, InsertToRemove? insert, Day asOf)
+    private static void Add(List<WorkItem> items, AnimalState animal, StepPlan plan, InsertToRemove? insert, SortedDictionary<long, (Treatment Other, StepPlan Plan, bool StillOpen)> alerts)
     {
         foreach (var step in plan.Steps)
         {
@@ -43,7 +50,8 @@ internal static class StepWork
             items.Add(Line(animal, plan, step));
             if (step.OtherAgent is { } other)
             {
-                AddWrongAgent(items, animal, plan, step, other, asOf);
+                var stillOpen = step.State is StepState.Firm or StepState.Held or StepState.Conditional or StepState.AwaitingApproval;
+                alerts[other.Id.Value] = (other, plan, stillOpen || (alerts.TryGetValue(other.Id.Value, out var seen) && seen.StillOpen));
             }
         }
     }
@@ -81,7 +89,7 @@ internal static class StepWork
         }
     }
 
-    private static void AddWrongAgent(List<WorkItem> items, AnimalState animal, StepPlan plan, PlannedStep step, Treatment other, Day asOf)
+    private static void AddWrongAgent(List<WorkItem> items, AnimalState animal, StepPlan plan, Treatment other, bool stillOpen, Day asOf)
     {
         var alert = new WorkItem(WorkIds.Of(animal.Animal, "wrong-agent", other.Id.ToString()), other.Day, WorkKind.Alert, StepState.Firm)
         {
@@ -90,7 +98,6 @@ internal static class StepWork
             Reasons = [Reason.Of("T7", $"another agent than planned was recorded on {other.Day.ToSentence()}: the step stays unrecorded", other.Id)],
         };
         items.Add(alert);
-        var stillOpen = step.State is StepState.Firm or StepState.Held or StepState.Conditional or StepState.AwaitingApproval;
         if (other.Day < asOf && stillOpen)
         {
             items.Add(alert with { Date = asOf, Id = WorkIds.Of(alert.Id, "today") });
