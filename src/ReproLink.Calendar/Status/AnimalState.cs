@@ -8,11 +8,8 @@ namespace ReproLink.Calendar.Status;
 /// One animal as her facts tell it on one day: the result of <see cref="HistoryFold"/>. It is filled once, by the fold,
 /// and only read afterwards.
 /// </summary>
-public sealed class AnimalState
+public sealed partial class AnimalState
 {
-    private readonly List<ServiceAttempt> _services = [];
-    private readonly List<Sample> _samples = [];
-
     internal AnimalState(AnimalHistory history, Day asOf)
     {
         History = history;
@@ -55,24 +52,6 @@ public sealed class AnimalState
     /// <summary>Dry-off of this lactation.</summary>
     public DryOff? DryOff { get; internal set; }
 
-    /// <summary>Services since the calving, in order; failed ones included.</summary>
-    public IReadOnlyList<ServiceAttempt> Services => _services;
-
-    /// <summary>Exposures that count for the lactation; failed ones included.</summary>
-    public IReadOnlyList<ExposureSpell> Exposures => ExposureList;
-
-    /// <summary>Losses since the calving.</summary>
-    public IReadOnlyList<LossRecord> Losses => LossList;
-
-    /// <summary>Samples since the calving that have no result for their day, in order.</summary>
-    public IReadOnlyList<Sample> PendingSamples => _samples;
-
-    /// <summary>Treatments since the calving.</summary>
-    public IReadOnlyList<Treatment> Treatments => TreatmentList;
-
-    /// <summary>Open conflicts (rule T7).</summary>
-    public IReadOnlyList<Conflict> Conflicts => ConflictList;
-
     /// <summary>The standing pregnancy, also underneath a recheck or conflict.</summary>
     public Pregnancy? Pregnancy { get; internal set; }
 
@@ -99,7 +78,7 @@ public sealed class AnimalState
     {
         get
         {
-            if (ConflictCount > 0)
+            if (_conflicts is { Count: > 0 })
             {
                 return AnimalStatus.Conflict;
             }
@@ -114,12 +93,9 @@ public sealed class AnimalState
                 return Pregnancy.Caution ? AnimalStatus.PregnantCaution : AnimalStatus.Pregnant;
             }
 
-            return (_services.Count, ExposureList.Count) switch
-            {
-                (0, 0) => AnimalStatus.NotServed,
-                _ when HasCandidate => AnimalStatus.AwaitingTest,
-                _ => AnimalStatus.Open,
-            };
+            return EachService.IsEmpty && EachExposure.IsEmpty ? AnimalStatus.NotServed
+                : HasCandidate ? AnimalStatus.AwaitingTest
+                : AnimalStatus.Open;
         }
     }
 
@@ -128,7 +104,7 @@ public sealed class AnimalState
     {
         get
         {
-            foreach (var service in _services)
+            foreach (var service in EachService)
             {
                 if (service.FailedBy is null)
                 {
@@ -136,7 +112,7 @@ public sealed class AnimalState
                 }
             }
 
-            foreach (var spell in ExposureList)
+            foreach (var spell in EachExposure)
             {
                 if (spell.FailedBy is null)
                 {
@@ -149,21 +125,7 @@ public sealed class AnimalState
     }
 
     /// <summary>The latest service since the calving.</summary>
-    public ServiceAttempt? LatestService => _services.Count > 0 ? _services[^1] : null;
-
-    internal List<ServiceAttempt> ServiceList => _services;
-
-    internal List<ExposureSpell> ExposureList { get; set; } = [];
-
-    internal List<LossRecord> LossList { get; } = [];
-
-    internal List<Sample> SampleList => _samples;
-
-    internal List<Treatment> TreatmentList { get; } = [];
-
-    internal List<Conflict> ConflictList { get; } = [];
-
-    internal int ConflictCount => ConflictList.Count;
+    public ServiceAttempt? LatestService => _services is [.., var latest] ? latest : null;
 
     /// <summary>
     /// The day whose programme version governs her test rules (rule S10): her latest service's day; of an exposure the last
@@ -171,8 +133,8 @@ public sealed class AnimalState
     /// </summary>
     public Day GoverningDay(Day asked)
     {
-        Day? latest = _services.Count > 0 ? _services[^1].Fact.Day : null;
-        foreach (var spell in ExposureList)
+        var latest = LatestService?.Fact.Day;
+        foreach (var spell in EachExposure)
         {
             var last = spell.Last ?? asked;
             latest = latest is { } day ? Day.Max(day, last) : last;
@@ -203,12 +165,12 @@ public sealed class AnimalState
         }
 
         Day? latest = null;
-        foreach (var service in _services)
+        foreach (var service in EachService)
         {
             latest = latest is { } day ? Day.Max(day, service.DayZero) : service.DayZero;
         }
 
-        foreach (var spell in ExposureList)
+        foreach (var spell in EachExposure)
         {
             if (spell.Last is not { } last)
             {

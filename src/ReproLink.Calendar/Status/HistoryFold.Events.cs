@@ -69,30 +69,19 @@ public sealed partial class HistoryFold
         }
 
         _state.LastCalving = calving;
-        _state.ServiceList.Clear();
-        _state.LossList.Clear();
-        _state.SampleList.Clear();
-        _state.TreatmentList.Clear();
-        _state.ConflictList.Clear();
+        _state.StartLactation(calving.Day);
         _state.Pregnancy = null;
         _state.Recheck = null;
         _state.Invalid = null;
         _state.Presumed = null;
         _state.LastOpen = null;
         _state.DryOff = null;
-        // T4: an exposure still running after the calving counts for the new lactation, from the calving.
-        if (_state.ExposureList.Count > 0)
-        {
-            _state.ExposureList = [.. _state.ExposureList
-                .Where(e => e.Last is not { } last || last > calving.Day)
-                .Select(e => new ExposureSpell(e.Fact, calving.Day, e.Last))];
-        }
     }
 
     private void Lose(Loss loss)
     {
         var record = new LossRecord(loss, AgeOfLost(loss.Day));
-        _state.LossList.Add(record);
+        _state.Add(record);
         if (loss.Examined)
         {
             LoseExamined(loss);
@@ -114,7 +103,7 @@ public sealed partial class HistoryFold
         }
 
         Day? oldest = null;
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null)
             {
@@ -122,7 +111,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             if (spell.FailedBy is null)
             {
@@ -157,17 +146,19 @@ public sealed partial class HistoryFold
 
         if (_state.Pregnancy is { } pregnancy)
         {
-            _state.ConflictList.RemoveAll(c => c.LaterService == attempt);
+            EndConflictsOf(attempt);
             var ends = attempt.DayZero + Test(service.Day).MinDaysPostService;
             Raise(new Conflict(ConflictKind.ServedAfterPregnant, service.Day, service.Id, pregnancy.FoundBy, ends) { LaterService = attempt },
                 "served after she was found pregnant");
         }
     }
 
+    private void EndConflictsOf(ServiceAttempt attempt) => _state.EndConflicts(c => c.LaterService == attempt);
+
     private ServiceAttempt Add(Service service)
     {
         var attempt = new ServiceAttempt(service);
-        _state.ServiceList.Add(attempt);
+        _state.Add(attempt);
         return attempt;
     }
 
@@ -178,9 +169,10 @@ public sealed partial class HistoryFold
             return null;
         }
 
-        for (var i = _state.ServiceList.Count - 1; i >= 0; i--)
+        var services = _state.EachService;
+        for (var i = services.Length - 1; i >= 0; i--)
         {
-            var earlier = _state.ServiceList[i];
+            var earlier = services[i];
             if (earlier.Fact is Insemination && service.Day - earlier.Fact.Day <= SameServiceDays && earlier.FailedBy is null)
             {
                 earlier.Fact = service;
@@ -202,7 +194,7 @@ public sealed partial class HistoryFold
         }
 
         var spell = new ExposureSpell(exposure, exposure.Day, last);
-        _state.ExposureList.Add(spell);
+        _state.Add(spell);
         if (_state.Pregnancy is { } pregnancy)
         {
             Day? ends = last is { } day ? day + Test(exposure.Day).MinDaysPostService : null;
@@ -220,6 +212,6 @@ public sealed partial class HistoryFold
                 $"prostaglandin recorded while she was {StatusWords.Of(status)}: call the veterinarian; blood tells from {(treatment.Day + AfterProstaglandinDays).ToSentence()}");
         }
 
-        _state.TreatmentList.Add(treatment);
+        _state.Add(treatment);
     }
 }

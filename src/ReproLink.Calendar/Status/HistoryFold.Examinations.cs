@@ -32,7 +32,7 @@ public sealed partial class HistoryFold
             return true;
         }
 
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null && day - service.DayZero >= firstDay)
             {
@@ -40,7 +40,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             var bound = outcome == Outcome.Open ? spell.Last : spell.First;
             if (spell.FailedBy is null && bound is { } seen && day - seen >= firstDay)
@@ -93,8 +93,8 @@ public sealed partial class HistoryFold
         }
 
         _trace?.Judge(examination.Id, Decision.Nothing, examination.Outcome, examination.Outcome == Outcome.Invalid
-            ? Reason.Of("T5", "could not be judged: changes nothing", examination.Id)
-            : Reason.Of("T6", $"examined fewer than {FirstDay(examination)} days after the service: decides nothing", examination.Id));
+            ? Because("T5", "could not be judged: changes nothing", examination.Id)
+            : Because("T6", $"examined fewer than {FirstDay(examination)} days after the service: decides nothing", examination.Id));
     }
 
     private void Decide(List<Examination> examinations)
@@ -108,7 +108,7 @@ public sealed partial class HistoryFold
         }
 
         var (decision, reason) = other is { } against
-            ? (Decision.Nothing, Reason.Of("T7 d", "examinations of one day disagree", first.Id, against))
+            ? (Decision.Nothing, Because("T7 d", "examinations of one day disagree", first.Id, against))
             : Find(first, examinations.Min(FirstDay));
         foreach (var one in examinations)
         {

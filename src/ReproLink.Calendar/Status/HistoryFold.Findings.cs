@@ -10,19 +10,19 @@ public sealed partial class HistoryFold
     // T5 open, for a blood or milk sample that may decide.
     private (Decision, Reason) FindOpen(FactId fact, Day day, int firstDay)
     {
-        var endsConflict = _state.ConflictList.Count > 0;
+        var endsConflict = !_state.EachConflict.IsEmpty;
         if (_state.Pregnancy is { } pregnancy && !endsConflict && !AcceptsOpen(pregnancy, day))
         {
             _state.Recheck = null;
             Raise(new Conflict(ConflictKind.OpenAfterPregnant, day, fact, pregnancy.FoundBy, day + SecondSampleDays),
                 $"open after pregnant without a recorded loss: a second open from {(day + SecondSampleDays).ToSentence()}, or an examination, decides");
-            return (Decision.Nothing, Reason.Of("T7 a", "open after pregnant without a recorded loss", fact, pregnancy.FoundBy));
+            return (Decision.Nothing, Because("T7 a", "open after pregnant without a recorded loss", fact, pregnancy.FoundBy));
         }
 
         // Also in a conflict: an open that covers nothing she was served by ends none (the reading that withholds).
         if (_state.Pregnancy is null && _state.HasCandidate && !CoversAny(day, firstDay))
         {
-            return (Decision.Nothing, Reason.Of("T1", $"sampled fewer than {firstDay} days after every service still to be tested: they await their own test", fact));
+            return (Decision.Nothing, Because("T1", $"sampled fewer than {firstDay} days after every service still to be tested: they await their own test", fact));
         }
 
         return ApplyOpen(fact, day, firstDay, byExamination: false);
@@ -47,7 +47,7 @@ public sealed partial class HistoryFold
             EndPregnancy(fact);
         }
 
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null && day - service.DayZero >= firstDay)
             {
@@ -55,7 +55,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             if (spell.FailedBy is null && spell.Last is { } last && day - last >= firstDay)
             {
@@ -63,7 +63,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        _state.ConflictList.Clear();
+        _state.EndConflicts();
         _state.Recheck = null;
         if (byExamination || !_state.HasCandidate)
         {
@@ -72,8 +72,8 @@ public sealed partial class HistoryFold
 
         _state.LastOpen = new OpenFinding(day, fact, byExamination);
         return (Decision.Open, _state.HasCandidate
-            ? Reason.Of("T5", "open for what it covers; a later service or the bull still awaits its own test", fact)
-            : Reason.Of("T5", "open: everything served so far failed", fact));
+            ? Because("T5", "open for what it covers; a later service or the bull still awaits its own test", fact)
+            : Because("T5", "open: everything served so far failed", fact));
     }
 
     private void EndPregnancy(FactId fact)
@@ -88,7 +88,7 @@ public sealed partial class HistoryFold
 
     private bool CoversAny(Day day, int firstDay)
     {
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null && day - service.DayZero >= firstDay)
             {
@@ -96,7 +96,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             if (spell.FailedBy is null && spell.Last is { } last && day - last >= firstDay)
             {
@@ -130,7 +130,7 @@ public sealed partial class HistoryFold
 
     private (Decision, Reason) StillPregnant(Pregnancy standing, FactId fact, Day day, int firstDay, bool byBlood)
     {
-        foreach (var conflict in _state.ConflictList)
+        foreach (var conflict in _state.EachConflict)
         {
             DateFromBoth(standing, conflict, day, firstDay);
         }
@@ -142,7 +142,7 @@ public sealed partial class HistoryFold
         }
 
         Settle(standing);
-        return (Decision.Pregnant, Reason.Of("T5", "pregnant again: her dates stay", fact, standing.FoundBy));
+        return (Decision.Pregnant, Because("T5", "pregnant again: her dates stay", fact, standing.FoundBy));
     }
 
     // A pregnant that ends T7 b dates her from both: earliest by the earlier service, latest by the later. A later service
@@ -162,7 +162,7 @@ public sealed partial class HistoryFold
     private void Settle(Pregnancy pregnancy)
     {
         _state.Pregnancy = pregnancy;
-        _state.ConflictList.Clear();
+        _state.EndConflicts();
         _state.Recheck = null;
         _state.Presumed = null;
     }
@@ -170,7 +170,7 @@ public sealed partial class HistoryFold
     private bool DateByLatestCovered(Pregnancy pregnancy, Day day, int firstDay)
     {
         Day? latest = null;
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null && day - service.DayZero >= firstDay && !(service.DayZero < latest))
             {
@@ -179,7 +179,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             // For pregnant an exposure is covered as soon as its first day is; its latest covered day then competes.
             var covered = Day.Min(spell.Last ?? day, day - firstDay);
@@ -197,7 +197,7 @@ public sealed partial class HistoryFold
     private (Decision, Reason) FoundWithoutCovered(Pregnancy pregnancy, FactId fact, Day day, int firstDay)
     {
         var failed = LatestFailed();
-        var seenBefore = _state.ConflictList.Exists(c => c.Kind == ConflictKind.PregnantWithoutService);
+        var seenBefore = _state.Has(ConflictKind.PregnantWithoutService);
         if (failed is null && (seenBefore || !_state.HasCandidate))
         {
             return FoundWithoutService(pregnancy, fact, day);
@@ -206,25 +206,25 @@ public sealed partial class HistoryFold
         if (failed is null)
         {
             _state.Presumed = new PresumedPregnant(day, fact);
-            return (Decision.Nothing, Reason.Of("T1", $"sampled fewer than {firstDay} days after the service: decides nothing, presumed pregnant until its own test", fact));
+            return (Decision.Nothing, Because("T1", $"sampled fewer than {firstDay} days after the service: decides nothing, presumed pregnant until its own test", fact));
         }
 
         Date(pregnancy, failed);
         if (!_state.HasCandidate)
         {
             Settle(pregnancy);
-            return (Decision.Pregnant, Reason.Of("T5", "pregnant by the latest service: the earlier open was wrong", fact, pregnancy.By?.Fact.Id ?? pregnancy.ByExposure!.Fact.Id));
+            return (Decision.Pregnant, Because("T5", "pregnant by the latest service: the earlier open was wrong", fact, pregnancy.By?.Fact.Id ?? pregnancy.ByExposure!.Fact.Id));
         }
 
         // All older services were failed and only newer ones are left, too young to be read.
         Settle(pregnancy);
         RaiseNewerUncovered(fact, day, firstDay);
-        return (Decision.Nothing, Reason.Of("T7 b", "pregnant, but the older services were failed and the newer one is too young to be read", fact));
+        return (Decision.Nothing, Because("T7 b", "pregnant, but the older services were failed and the newer one is too young to be read", fact));
     }
 
     private void RaiseNewerUncovered(FactId fact, Day day, int firstDay)
     {
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is null)
             {
@@ -233,7 +233,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             if (spell.FailedBy is null)
             {
@@ -246,24 +246,24 @@ public sealed partial class HistoryFold
     private (Decision, Reason) FoundWithoutService(Pregnancy pregnancy, FactId fact, Day day)
     {
         // A second valid pregnant ends T7 c: she is pregnant, of unknown age.
-        if (_state.ConflictList.Exists(c => c.Kind == ConflictKind.PregnantWithoutService))
+        if (_state.Has(ConflictKind.PregnantWithoutService))
         {
             Settle(pregnancy);
-            return (Decision.Pregnant, Reason.Of("T7 c", "pregnant a second time without a service on record: pregnant, of unknown age", fact));
+            return (Decision.Pregnant, Because("T7 c", "pregnant a second time without a service on record: pregnant, of unknown age", fact));
         }
 
-        _state.ConflictList.Clear();
+        _state.EndConflicts();
         _state.Recheck = null;
         Raise(new Conflict(ConflictKind.PregnantWithoutService, day, fact, null, day + SecondSampleDays),
             "pregnant without a service or exposure on record");
-        return (Decision.Nothing, Reason.Of("T7 c", "pregnant without a service or exposure on record", fact));
+        return (Decision.Nothing, Because("T7 c", "pregnant without a service or exposure on record", fact));
     }
 
     private object? LatestFailed()
     {
         object? latest = null;
         Day? on = null;
-        foreach (var service in _state.ServiceList)
+        foreach (var service in _state.EachService)
         {
             if (service.FailedBy is not null && !(service.DayZero < on))
             {
@@ -271,7 +271,7 @@ public sealed partial class HistoryFold
             }
         }
 
-        foreach (var spell in _state.ExposureList)
+        foreach (var spell in _state.EachExposure)
         {
             if (spell is { FailedBy: not null, Last: { } last } && !(last < on))
             {
@@ -294,12 +294,12 @@ public sealed partial class HistoryFold
         }
     }
 
-    private static Reason Dated(Pregnancy pregnancy, FactId fact)
+    private Reason Dated(Pregnancy pregnancy, FactId fact)
     {
         var by = pregnancy.By?.Fact.Id ?? pregnancy.ByExposure!.Fact.Id;
         return pregnancy.Caution
-            ? Reason.Of("T2", "pregnant with caution: protein of the last pregnancy may be left, retest from day 90 in milk", fact, by)
-            : Reason.Of("T5", "pregnant by the latest service the sample covers", fact, by);
+            ? Because("T2", "pregnant with caution: protein of the last pregnancy may be left, retest from day 90 in milk", fact, by)
+            : Because("T5", "pregnant by the latest service the sample covers", fact, by);
     }
 
     private (Decision, Reason) FindRecheck(FactId fact, Day day)
@@ -307,7 +307,7 @@ public sealed partial class HistoryFold
         var count = _state.Recheck is { NewService: null } row ? row.Count + 1 : 1;
         _state.Recheck = new RecheckRow(count, day, fact);
         return (Decision.Recheck, count >= 2
-            ? Reason.Of("T5", "inconclusive a second time: presumed pregnant for every drug, an examination decides", fact)
-            : Reason.Of("T5", "inconclusive: presumed pregnant for every drug, sample again", fact));
+            ? Because("T5", "inconclusive a second time: presumed pregnant for every drug, an examination decides", fact)
+            : Because("T5", "inconclusive: presumed pregnant for every drug, sample again", fact));
     }
 }

@@ -10,24 +10,26 @@ public sealed partial class HistoryFold
 {
     private List<Day>? _resultDays;
     private Dictionary<FactId, Sample>? _spoiled;
+    private List<(TestResult Fact, Outcome? Outcome)>? _resultsOfDay;
 
     // All blood and milk results of one sample day are judged together (T7 d). Returns the index of the last fact consumed.
     private int FoldResultsOfDay(IReadOnlyList<Fact> facts, int first)
     {
         var day = facts[first].Day;
         var last = first;
-        List<(TestResult Fact, Outcome? Outcome)>? results = null;
+        var results = _resultsOfDay ??= [];
+        results.Clear();
         for (var i = first; i < facts.Count && facts[i].Day == day; i++)
         {
             if (facts[i] is Sample sample)
             {
-                _state.SampleList.Add(sample);
+                _state.Add(sample);
             }
             else if (facts[i] is TestResult result)
             {
                 if (result.Known <= _knownBy)
                 {
-                    (results ??= []).Add((result, Values.Effective(result, _rules)));
+                    results.Add((result, Values.Effective(result, _rules)));
                 }
             }
             else
@@ -38,14 +40,14 @@ public sealed partial class HistoryFold
             last = i;
         }
 
-        if (results is not null)
+        if (results.Count > 0)
         {
             SetSpoiledAside(results, facts, first, last);
             (_resultDays ??= []).Add(day);
             NoteSpoiled(results, day);
             if (OutrankingExamination(facts, last, day) is { } examination)
             {
-                JudgeAll(results, Decision.Nothing, Reason.Of("T6", "an examination of the same day outranks it", examination));
+                JudgeAll(results, Decision.Nothing, Because("T6", "an examination of the same day outranks it", examination));
             }
             else
             {
@@ -86,11 +88,11 @@ public sealed partial class HistoryFold
             if (fact.Method == TestMethod.Milk && method != TestMethod.Milk)
             {
                 PresumeIfPregnant([(fact, outcome)], day);
-                Judge(fact, outcome, Decision.Nothing, Reason.Of("T1", "no milk test is configured: a milk result decides nothing", fact.Id));
+                Judge(fact, outcome, Decision.Nothing, Because("T1", "no milk test is configured: a milk result decides nothing", fact.Id));
             }
             else if (outcome is null)
             {
-                Judge(fact, outcome, Decision.Nothing, Reason.Of("T8", "its value cannot be turned into an outcome: another assay or unit, or no cut-offs", fact.Id));
+                Judge(fact, outcome, Decision.Nothing, Because("T8", "its value cannot be turned into an outcome: another assay or unit, or no cut-offs", fact.Id));
             }
             else if (outcome == Outcome.Invalid)
             {
@@ -126,11 +128,21 @@ public sealed partial class HistoryFold
     // Whether it could have decided anything is asked when she needs a sample again (W1).
     private void NoteSpoiled(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
     {
-        var deciding = results.FindAll(r => r.Fact.Method != TestMethod.Milk || Test(day).Method == TestMethod.Milk);
-        if (deciding.Count > 0 && deciding.TrueForAll(r => r.Outcome == Outcome.Invalid))
+        TestResult? last = null;
+        foreach (var (fact, outcome) in results)
         {
-            _state.Invalid = deciding[^1].Fact;
+            if (fact.Method != TestMethod.Milk || Test(day).Method == TestMethod.Milk)
+            {
+                if (outcome != Outcome.Invalid)
+                {
+                    return;
+                }
+
+                last = fact;
+            }
         }
+
+        _state.Invalid = last ?? _state.Invalid;
     }
 
     private void Disagree(List<(TestResult Fact, Outcome? Outcome)> results, Day day, FactId one, FactId other)
@@ -140,7 +152,7 @@ public sealed partial class HistoryFold
         {
             if (outcome is Outcome.Open or Outcome.Pregnant or Outcome.Recheck)
             {
-                Judge(fact, outcome, Decision.Nothing, Reason.Of("T7 d", "results of one day disagree", one, other));
+                Judge(fact, outcome, Decision.Nothing, Because("T7 d", "results of one day disagree", one, other));
             }
         }
     }
@@ -151,14 +163,14 @@ public sealed partial class HistoryFold
         var test = Test(day);
         if (_state.LastCalving is { } calving && day - calving.Day < test.MinDaysInMilk)
         {
-            return Reason.Of("T2", $"sampled {day - calving.Day} days after calving: a sample counts from day {test.MinDaysInMilk}", calving.Id);
+            return Because("T2", $"sampled {day - calving.Day} days after calving: a sample counts from day {test.MinDaysInMilk}", calving.Id);
         }
 
-        foreach (var loss in _state.LossList)
+        foreach (var loss in _state.EachLoss)
         {
             if (day - loss.Fact.Day < loss.ClearanceDays(test))
             {
-                return Reason.Of("T3", $"sampled {day - loss.Fact.Day} days after a loss: a sample counts from day {loss.ClearanceDays(test)}", loss.Fact.Id);
+                return Because("T3", $"sampled {day - loss.Fact.Day} days after a loss: a sample counts from day {loss.ClearanceDays(test)}", loss.Fact.Id);
             }
         }
 
@@ -168,16 +180,21 @@ public sealed partial class HistoryFold
     // L3: a sample that waited too long decides nothing, whatever was found in it. Found pregnant or doubtful, it still withholds.
     private void SetSpoiledAside(List<(TestResult Fact, Outcome? Outcome)> results, IReadOnlyList<Fact> facts, int first, int last)
     {
-        var samples = new List<Sample>();
+        List<Sample>? samples = null;
         for (var i = first; i <= last; i++)
         {
             if (facts[i] is Sample sample)
             {
-                samples.Add(sample);
+                (samples ??= []).Add(sample);
             }
         }
 
-        for (var i = 0; samples.Exists(Storage.IsSpoiled) && i < results.Count; i++)
+        if (samples is null || !samples.Exists(Storage.IsSpoiled))
+        {
+            return;
+        }
+
+        for (var i = 0; i < results.Count; i++)
         {
             var (fact, outcome) = results[i];
             if (Storage.SpoiledSampleOf(fact, samples) is not { } sample)
@@ -196,8 +213,8 @@ public sealed partial class HistoryFold
     }
 
     private Reason SpoiledReason(TestResult fact) => _spoiled is not null && _spoiled.TryGetValue(fact.Id, out var sample)
-        ? Reason.Of("L3", $"dispatched {sample.Dispatched!.Value - sample.Day} days after it was drawn: after {Storage.MostDays} days it decides nothing, sample again on the next sampling day", fact.Id, sample.Id)
-        : Reason.Of("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id);
+        ? Because("L3", $"dispatched {sample.Dispatched!.Value - sample.Day} days after it was drawn: after {Storage.MostDays} days it decides nothing, sample again on the next sampling day", fact.Id, sample.Id)
+        : Because("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id);
 
     private void PresumeIfPregnant(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
     {
@@ -237,12 +254,12 @@ public sealed partial class HistoryFold
         {
             if (row.IsDouble && !IsOwnTest(row, day))
             {
-                return Reason.Of("T5", "after two inconclusive samples in a row only an examination, a calving or a new service's own test decides", row.Fact);
+                return Because("T5", "after two inconclusive samples in a row only an examination, a calving or a new service's own test decides", row.Fact);
             }
 
             if (outcome == Outcome.Open && !row.IsDouble && day - row.Sample < Test(day).ResampleAfterDays)
             {
-                return Reason.Of("T5", $"sampled {day - row.Sample} days after an inconclusive sample: an open counts from day {Test(day).ResampleAfterDays}", row.Fact);
+                return Because("T5", $"sampled {day - row.Sample} days after an inconclusive sample: an open counts from day {Test(day).ResampleAfterDays}", row.Fact);
             }
         }
 
@@ -252,16 +269,16 @@ public sealed partial class HistoryFold
             return null;
         }
 
-        foreach (var conflict in _state.ConflictList)
+        foreach (var conflict in _state.EachConflict)
         {
             if (conflict.NeedsExamination)
             {
-                return Reason.Of($"T7 {conflict.Letter}", "only an examination ends this conflict", conflict.RaisedBy);
+                return Because($"T7 {conflict.Letter}", "only an examination ends this conflict", conflict.RaisedBy);
             }
 
             if (conflict.EndsFromBy(Test(day)) is not { } from || day < from)
             {
-                return Reason.Of($"T7 {conflict.Letter}", "sampled too soon to end this conflict", conflict.RaisedBy);
+                return Because($"T7 {conflict.Letter}", "sampled too soon to end this conflict", conflict.RaisedBy);
             }
         }
 
@@ -273,9 +290,9 @@ public sealed partial class HistoryFold
 
     private void DropAnsweredSamples(IReadOnlyList<Fact> facts)
     {
-        if (_resultDays is not null && _state.SampleList.Count > 0 && facts.Count > 0)
+        if (_resultDays is not null && !_state.EachSample.IsEmpty && facts.Count > 0)
         {
-            _state.SampleList.RemoveAll(s => _resultDays.Contains(s.Day));
+            _state.DropSamples(s => _resultDays.Contains(s.Day));
         }
     }
 

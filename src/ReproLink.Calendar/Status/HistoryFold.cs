@@ -135,7 +135,7 @@ public sealed partial class HistoryFold
                 Expose(exposure);
                 break;
             case Sample sample:
-                _state.SampleList.Add(sample);
+                _state.Add(sample);
                 break;
             case Examination examination:
                 Examine(examination, facts, index);
@@ -238,24 +238,11 @@ public sealed partial class HistoryFold
     {
         var identity = (confirm.ConfirmsSource, confirm.ConfirmsSourceId);
         (_confirmed ??= []).Add(identity);
-        _state.ConflictList.RemoveAll(c =>
+        _state.EndConflicts(c =>
             c.Kind is ConflictKind.CalvedWhileOpen or ConflictKind.CalvedTooSoon
             && _state.LastCalving is { } calving && calving.Id == c.RaisedBy
             && (calving.Source, calving.SourceId) == identity);
     }
 
     private bool IsConfirmed(Fact fact) => _confirmed is not null && _confirmed.Contains((fact.Source, fact.SourceId));
-
-    private void Raise(Conflict conflict, string text)
-    {
-        _state.ConflictList.Add(conflict);
-        if (_trace is not null)
-        {
-            var rule = $"T7 {conflict.Letter}";
-            var reason = conflict.Against is { } against && against != conflict.RaisedBy
-                ? Reason.Of(rule, text, conflict.RaisedBy, against)
-                : Reason.Of(rule, text, conflict.RaisedBy);
-            _trace.Note(conflict.RaisedBy, reason);
-        }
-    }
 }
