@@ -1,6 +1,7 @@
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Protocols;
+using ReproLink.Calendar.Resynchronisation;
 
 namespace ReproLink.Calendar.Programmes;
 
@@ -10,6 +11,7 @@ public sealed class HerdRules
     private readonly ProgrammeVersion[] _versions;
     private readonly WorkDays[] _workDays;
     private readonly Dictionary<string, Protocol> _ownProtocols;
+    private volatile DayEnd? _lastEnd;
 
     /// <summary>How far ahead a day of a kind is looked for, in days.</summary>
     public const int Horizon = 366;
@@ -47,6 +49,9 @@ public sealed class HerdRules
 
     /// <summary>The way of a sample to its answer.</summary>
     public LaboratoryCalendar Laboratory { get; }
+
+    /// <summary>Candidate starts found so far.</summary>
+    internal StartMemory Starts { get; } = new();
 
     /// <summary>The version in force on a day; before the first version, the first (rule S10).</summary>
     public ProgrammeVersion On(Day day) => _versions[IndexOn(day)];
@@ -126,5 +131,16 @@ public sealed class HerdRules
     public Day DayOf(Instant instant) => Day.From(instant.InZone(Zone).Date);
 
     /// <summary>The first instant after a local day.</summary>
-    public Instant EndOf(Day day) => Zone.AtStartOfDay((day + 1).Date).ToInstant();
+    public Instant EndOf(Day day)
+    {
+        // A herd is folded for one day, animal after animal: the zone is asked once.
+        if (_lastEnd is not { } last || last.Day != day)
+        {
+            _lastEnd = last = new DayEnd(day, Zone.AtStartOfDay((day + 1).Date).ToInstant());
+        }
+
+        return last.End;
+    }
+
+    private sealed record DayEnd(Day Day, Instant End);
 }

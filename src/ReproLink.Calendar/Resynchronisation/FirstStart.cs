@@ -44,20 +44,23 @@ public sealed record FirstStart(
 
     private static FirstStart? BeforeResult(AnimalState state, HerdRules rules, Protocol protocol, ProtocolStep gated, Day earliest, Day opens)
     {
-        FirstStart? feasible = null;
+        var starts = rules.Starts.Of(protocol, earliest, opens) ?? rules.Starts.Keep(protocol, earliest, opens, Candidates(rules, protocol, gated, earliest, opens));
+        var feasible = Array.Find(starts, one => one.LastDraw is not null);
+        return Pin(state, rules, starts, feasible, opens) ?? feasible;
+    }
+
+    private static FirstStart[] Candidates(HerdRules rules, Protocol protocol, ProtocolStep gated, Day earliest, Day opens)
+    {
         var starts = new List<FirstStart>(MostSlips + 1);
         var from = earliest;
         for (var slips = 0; slips <= MostSlips && rules.FirstStartDay(from) is { } start; slips++)
         {
             var at = StepTimes.Planned(protocol, gated, StartAt(rules, protocol, start), rules.Zone);
-            var draw = DrawFor(rules, opens, at);
-            var one = new FirstStart(protocol, start, gated, at, draw, slips, null);
-            feasible ??= draw is null ? null : one;
-            starts.Add(one);
+            starts.Add(new FirstStart(protocol, start, gated, at, DrawFor(rules, opens, at), slips, null));
             from = start + 1;
         }
 
-        return Pin(state, rules, starts, feasible, opens) ?? feasible;
+        return [.. starts];
     }
 
     private static FirstStart? AtResult(HerdRules rules, Protocol protocol, Day opens)
@@ -80,11 +83,11 @@ public sealed record FirstStart(
     }
 
     // S2: a recorded first step within tolerance of a candidate start pins the start to the nearest one (tie: earlier).
-    private static FirstStart? Pin(AnimalState state, HerdRules rules, List<FirstStart> starts, FirstStart? feasible, Day opens)
+    private static FirstStart? Pin(AnimalState state, HerdRules rules, FirstStart[] starts, FirstStart? feasible, Day opens)
     {
-        foreach (var treatment in state.Treatments)
+        foreach (var treatment in state.EachTreatment)
         {
-            if (starts.Count == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind)
+            if (starts.Length == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind)
                 || (feasible is not null && IsOfLaterStep(feasible, treatment, rules)))
             {
                 continue;

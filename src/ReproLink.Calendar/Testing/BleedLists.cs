@@ -48,13 +48,27 @@ public static class BleedLists
             }
             else
             {
-                Add(rest, Counted(plan, rules, from, to, asked), plan.State);
+                Add(rest, Counted(plan, rules, from, to, asOf, asked), plan.State);
             }
         }
 
         return new BleedList(from, to, asOf,
             [.. days.Select(d => new BleedDay(d.Key, [.. d.Value.Order(ByPen)]))],
-            [.. rest.Select(r => new CountedRest(r.Key.Item1, AnswerWords.Of(r.Key.Item2), [.. r.Value.OrderBy(s => s.Animal, NaturalOrder.Instance)]))]);
+            [.. rest.Select(r => new CountedRest(r.Key.Item1, AnswerWords.Of(r.Key.Item2), InOrder(r.Value)))]);
+    }
+
+    // A whole herd comes in order already.
+    private static List<AnimalState> InOrder(List<AnimalState> animals)
+    {
+        for (var i = 1; i < animals.Count; i++)
+        {
+            if (NaturalOrder.Instance.Compare(animals[i - 1].Animal, animals[i].Animal) > 0)
+            {
+                return [.. animals.OrderBy(s => s.Animal, NaturalOrder.Instance)];
+            }
+        }
+
+        return animals;
     }
 
     private static readonly Comparer<BleedLine> ByPen = Comparer<BleedLine>.Create((a, b) =>
@@ -73,7 +87,7 @@ public static class BleedLists
 
     // B5: open by the last day but planned after it, planned before the first day, else her answer on the later of the
     // first day and today.
-    private static (Answer, AnswerReason) Counted(Plan plan, HerdRules rules, Day from, Day to, Day asked)
+    private static (Answer, AnswerReason) Counted(Plan plan, HerdRules rules, Day from, Day to, Day asOf, Day asked)
     {
         if (plan.Day is { } day && day < from)
         {
@@ -85,7 +99,7 @@ public static class BleedLists
             return (Answer.NotYet, AnswerReason.PlannedLater);
         }
 
-        var verdict = TestWindows.Judge(plan.State, rules, asked);
+        var verdict = asked == asOf ? plan.Today : TestWindows.Judge(plan.State, rules, asked);
         return verdict.Answer == Answer.Eligible
             ? (Answer.NotYet, AnswerReason.PlannedLater)
             : (verdict.Answer!.Value, verdict.Reason);

@@ -23,6 +23,9 @@ internal sealed class Plan(AnimalState state)
 
     /// <summary>Whether the daily limit moved her.</summary>
     public bool Moved { get; set; }
+
+    /// <summary>Her answer on the day the list is made.</summary>
+    public Verdict Today { get; init; }
 }
 
 /// <summary>Plans each animal with a need on one sampling day (rules B1, B2).</summary>
@@ -38,19 +41,20 @@ internal sealed class BleedPlanner(HerdRules rules, Day asOf, Day to)
         }
 
         // B2: no result is assumed to arrive, so the answers to come follow from today's facts alone.
-        for (Day? day = asOf; day is { } at && (at <= to || at == asOf);)
+        var today = TestWindows.Judge(state, rules, asOf, _candidates);
+        for (Day? day = asOf; day is { } at;)
         {
-            var verdict = TestWindows.Judge(state, rules, at, _candidates);
+            var verdict = at == asOf ? today : TestWindows.Judge(state, rules, at, _candidates);
             if (verdict is { Window: { } window, Answer: Answer.Eligible or Answer.NotYet, Reason: not AnswerReason.NoSamplingDay }
                 && window.Opens <= to)
             {
-                return new Plan(state) { Opens = window.Opens, Closes = window.Closes, Day = PlannedOn(window, at) };
+                return new Plan(state) { Today = today, Opens = window.Opens, Closes = window.Closes, Day = PlannedOn(window, at) };
             }
 
-            day = TestWindows.NextChange(state, rules, at, verdict);
+            day = TestWindows.NextChange(state, rules, at, verdict, to, _candidates);
         }
 
-        return new Plan(state);
+        return new Plan(state) { Today = today };
     }
 
     // B1: the last sampling day not after target and not before opens and today; if none, the first one on or after both.

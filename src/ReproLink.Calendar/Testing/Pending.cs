@@ -49,7 +49,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
             return false;
         }
 
-        foreach (var loss in state.Losses)
+        foreach (var loss in state.EachLoss)
         {
             if (sample - loss.Fact.Day < loss.ClearanceDays(test))
             {
@@ -70,7 +70,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
 
     private static bool CoversOne(AnimalState state, TestRules test, Day sample)
     {
-        foreach (var service in state.Services)
+        foreach (var service in state.EachService)
         {
             if (service.FailedBy is null && sample - service.DayZero >= test.MinDaysPostService)
             {
@@ -78,7 +78,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
             }
         }
 
-        foreach (var spell in state.Exposures)
+        foreach (var spell in state.EachExposure)
         {
             if (spell is { FailedBy: null, Last: { } last } && sample - last >= test.MinDaysPostService)
             {
@@ -109,7 +109,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
 
     private static bool EndsAll(AnimalState state, TestRules test, Day sample)
     {
-        foreach (var conflict in state.Conflicts)
+        foreach (var conflict in state.EachConflict)
         {
             if (conflict.EndsFromBy(test) is not { } from || sample < from)
             {

@@ -53,9 +53,14 @@ public static class TestWindows
     public static Day? NextChange(AnimalState state, HerdRules rules, Day on, Verdict now)
     {
         ArgumentNullException.ThrowIfNull(state);
-        var candidates = new CandidateList();
+        return NextChange(state, rules, on, now, Day.Latest, new CandidateList());
+    }
+
+    /// <summary>The same, looked for up to a day only: null = none up to then.</summary>
+    internal static Day? NextChange(AnimalState state, HerdRules rules, Day on, Verdict now, Day upTo, CandidateList candidates)
+    {
         var verdict = now;
-        for (var day = NextBreak(state, rules, on, verdict); day is { } at; day = NextBreak(state, rules, at, verdict))
+        for (var day = NextBreak(state, rules, on, verdict); day is { } at && at <= upTo; day = NextBreak(state, rules, at, verdict))
         {
             verdict = Judge(state, rules, at, candidates);
             if (!verdict.SameAs(now))

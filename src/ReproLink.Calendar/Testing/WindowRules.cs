@@ -51,7 +51,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
 
     private bool NeedsExamination()
     {
-        foreach (var conflict in state.Conflicts)
+        foreach (var conflict in state.EachConflict)
         {
             if (conflict.NeedsExamination)
             {
@@ -70,7 +70,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             return false;
         }
 
-        foreach (var spell in state.Exposures)
+        foreach (var spell in state.EachExposure)
         {
             if (spell is { FailedBy: null, Last: null })
             {
@@ -93,7 +93,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             }
         }
 
-        foreach (var loss in state.Losses)
+        foreach (var loss in state.EachLoss)
         {
             candidates.Opens(CandidateCause.Loss, loss.Fact.Day + loss.ClearanceDays(Test), loss.Fact.Day, loss.Fact.Id);
         }
@@ -103,7 +103,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             candidates.Opens(CandidateCause.Inconclusive, row.Sample + Test.ResampleAfterDays, row.Sample, row.Fact);
         }
 
-        foreach (var conflict in state.Conflicts)
+        foreach (var conflict in state.EachConflict)
         {
             // b and h are bounded by T1, T4 and T3 already; the others count days from the fact that raised them.
             if (conflict.EndsFrom is { } from && conflict is not { LaterService: not null } and not { LaterExposure: not null }
@@ -127,7 +127,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             return;
         }
 
-        foreach (var service in state.Services)
+        foreach (var service in state.EachService)
         {
             if (service.FailedBy is null)
             {
@@ -136,7 +136,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             }
         }
 
-        foreach (var spell in state.Exposures)
+        foreach (var spell in state.EachExposure)
         {
             if (spell is { FailedBy: null, Last: { } last })
             {
@@ -223,7 +223,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
     private (Day Day, FactId Fact)? LatestDayZero()
     {
         (Day Day, FactId Fact)? latest = null;
-        foreach (var service in state.Services)
+        foreach (var service in state.EachService)
         {
             if (service.FailedBy is null && !(service.DayZero < latest?.Day))
             {
@@ -231,7 +231,7 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             }
         }
 
-        foreach (var spell in state.Exposures)
+        foreach (var spell in state.EachExposure)
         {
             if (spell is { FailedBy: null, Last: { } last } && !(last < latest?.Day))
             {
