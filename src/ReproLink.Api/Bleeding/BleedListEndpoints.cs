@@ -56,11 +56,16 @@ internal static class BleedListEndpoints
         }
 
         var view = store.ViewOf(request, asOf, moment.KnownAt);
-        var animals = view.Animals.All(a => a.Exists) ? view.Animals : [.. view.Animals.Where(a => a.Exists)];
-        var list = BleedLists.Make(animals, view.Rules, from, to, asOf, pen);
-        var answer = BleedListMapping.Answer(list, view, pen, withAll: detail is not null);
+        var question = new ListQuestion(from, to, asOf, pen, detail is not null);
         return form == RequestBody.Csv
-            ? Results.Text(BleedListCsv.Write(answer), "text/csv; charset=utf-8")
-            : Results.Ok(answer);
+            ? Results.Text(BleedListCsv.Write(Answer(view, question)), "text/csv; charset=utf-8")
+            : KeptLists.Answer(view, question, Answer);
+    }
+
+    private static BleedListAnswer Answer(HerdView view, ListQuestion question)
+    {
+        var animals = view.Animals.All(a => a.Exists) ? view.Animals : [.. view.Animals.Where(a => a.Exists)];
+        var list = BleedLists.Make(animals, view.Rules, question.From, question.To, question.AsOf, question.Pen);
+        return BleedListMapping.Answer(list, view, question.Pen, question.WithAll);
     }
 }
