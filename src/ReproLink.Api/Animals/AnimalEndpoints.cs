@@ -4,7 +4,6 @@ using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Status;
-using ReproLink.Calendar.Testing;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Animals;
@@ -52,7 +51,7 @@ internal static class AnimalEndpoints
 
         var view = store.ViewOf(request, asOf, moment.KnownAt);
         return view.Find(animal) is { Exists: true } state
-            ? Results.Ok(AnimalMapping.Answer(TestWindows.Answer(state, view.Rules, on), view.Rules, view.KnownAt))
+            ? KeptWindows.Answer(view, state, on)
             : NoSuchAnimal(animal);
     }
 

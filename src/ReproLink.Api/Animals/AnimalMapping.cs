@@ -43,7 +43,7 @@ internal static class AnimalMapping
     }
 
     public static IReadOnlyList<PlanStepAnswer> Plan(AnimalState state, HerdRules rules, Instant knownAt) =>
-        Planner.Of(state, rules, state.AsOf, knownAt).Current is not { } plan ? [] :
+        Planner.Current(state, rules, state.AsOf, knownAt) is not { } plan ? [] :
         [
             .. plan.Steps.Where(s => s.State != StepState.Cancelled).Select(s => new PlanStepAnswer
             {

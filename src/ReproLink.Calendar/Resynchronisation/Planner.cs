@@ -2,6 +2,7 @@ using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Programmes;
+using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Status;
 
 namespace ReproLink.Calendar.Resynchronisation;
@@ -50,6 +51,29 @@ public static class Planner
             current is null ? null : inserts.Settle(current, isCurrent: true),
             [.. earlier.Select(plan => inserts.Settle(plan, isCurrent: false))],
             inserts.ToRemove());
+    }
+
+    /// <summary>
+    /// The current plan of <see cref="Of"/> alone. What earlier services left in her matters to it only where an insert is taken out:
+    /// without one, her story is not gone through.
+    /// </summary>
+    /// <param name="state">The animal, folded for <paramref name="asOf"/>.</param>
+    /// <param name="rules">The herd's rules.</param>
+    /// <param name="asOf">The day looked at.</param>
+    /// <param name="knownAt">The moment looked at.</param>
+    public static StepPlan? Current(AnimalState state, HerdRules rules, Day asOf, Instant knownAt)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(rules);
+        if (!state.Exists || state.Departure is not null || state.DoNotBreed is not null)
+        {
+            return null;
+        }
+
+        var plan = Run(new PlanMoment(state, rules, asOf, knownAt))?.Plan;
+        return plan is not null && plan.Steps.Any(s => s.Step.Kind == StepKind.InsertOut)
+            ? Of(state, rules, asOf, knownAt).Current
+            : plan;
     }
 
     /// <summary>The plan that hangs on the animal's latest service, or on her calving, followed to the moment.</summary>
