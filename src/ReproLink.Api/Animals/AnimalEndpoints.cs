@@ -1,8 +1,10 @@
 using ReproLink.Api.Access;
+using ReproLink.Api.Intake;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Status;
 using ReproLink.Records;
 
@@ -74,7 +76,8 @@ internal static class AnimalEndpoints
 
         var trace = new FoldTrace();
         var state = HistoryFold.Fold(known.History, view.Rules, asOf, view.KnownAt, trace);
-        return Results.Ok(TimelineMapping.Answer(state, trace, view.Rules, view.KnownAt));
+        var received = ReceivedEndpoints.Behind(store, request.Herd, [.. state.History.Facts.Where(f => f is TestResult or Examination).Select(f => f.Id)]);
+        return Results.Ok(TimelineMapping.Answer(state, trace, view.Rules, view.KnownAt, received));
     }
 
     private static Problem NoSuchAnimal(string animal) => Problem.Of(ProblemTypes.AnimalNotFound, $"The herd has no animal '{animal}' on that day.");

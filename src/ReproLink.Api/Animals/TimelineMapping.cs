@@ -1,9 +1,11 @@
 using NodaTime;
 using ReproLink.Api.Explanations;
 using ReproLink.Api.Facts;
+using ReproLink.Api.Intake;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.ReceivedResults;
 using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
@@ -12,14 +14,15 @@ namespace ReproLink.Api.Animals;
 
 internal static class TimelineMapping
 {
-    public static TimelineAnswer Answer(AnimalState state, FoldTrace trace, HerdRules rules, Instant knownAt) => new()
+    public static TimelineAnswer Answer(
+        AnimalState state, FoldTrace trace, HerdRules rules, Instant knownAt, ILookup<FactId, ReceivedFromAnswer> received) => new()
     {
         Animal = state.Animal,
         AsOf = state.AsOf.Date,
         KnownAt = knownAt,
         Status = StatusWords.Of(state.Status),
         Registered = state.Card is not null,
-        Facts = [.. state.History.Facts.Where(f => f.Day <= state.AsOf).Select(f => FactMapping.Answer(state.Animal, f))],
+        Facts = [.. state.History.Facts.Where(f => f.Day <= state.AsOf).Select(f => Fact(state, f, received))],
         Statuses = [.. trace.Statuses.Select(s => new StatusAnswer { From = s.From.Date, Status = StatusWords.Of(s.Status), Fact = s.Fact.ToString() })],
         Results = [.. trace.Judgements.Select(Of)],
         Warnings = [.. trace.Notes.Select(n => ReasonContract.Of(n.Reason))],
@@ -29,6 +32,12 @@ internal static class TimelineMapping
         Programme = ProgrammeNote.Of(rules.HasSavedProgramme),
         Cautions = Cautions.All,
     };
+
+    private static FactAnswer Fact(AnimalState state, Fact fact, ILookup<FactId, ReceivedFromAnswer> received)
+    {
+        var answer = FactMapping.Answer(state.Animal, fact);
+        return received.Contains(fact.Id) ? answer with { Received = [.. received[fact.Id]] } : answer;
+    }
 
     private static JudgementAnswer Of(Judgement judgement) => new()
     {

@@ -5,7 +5,9 @@ using ReproLink.Api.Bleeding;
 using ReproLink.Api.Clock;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Feeds;
+using ReproLink.Api.HeldResults;
 using ReproLink.Api.Herds;
+using ReproLink.Api.Intake;
 using ReproLink.Api.Labels;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
@@ -60,5 +62,8 @@ public static class ApiHost
         herd.MapFeeds();
         herd.MapRounds();
         herd.MapPrints();
+        herd.MapMappings();
+        herd.MapReceived();
+        herd.MapHeldResults();
     }
 }

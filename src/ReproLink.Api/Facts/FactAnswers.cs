@@ -163,6 +163,9 @@ public sealed record FactAnswer
     /// <summary>The tube.</summary>
     public string? Tube { get; init; }
 
+    /// <summary>In a timeline: the received lines a result came from; each is found under `/received`.</summary>
+    public IReadOnlyList<Intake.ReceivedFromAnswer>? Received { get; init; }
+
     /// <summary>The fact declared right.</summary>
     public ConfirmsContract? Confirms { get; init; }
 

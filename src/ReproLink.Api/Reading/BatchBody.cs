@@ -10,8 +10,9 @@ internal sealed class BatchBody : IDisposable
 
     private readonly JsonDocument _document;
 
-    private BatchBody(JsonDocument document, IReadOnlyList<BatchItem> items, byte[] bytes)
+    private BatchBody(JsonDocument document, IReadOnlyList<BatchItem> items, byte[] bytes, string mediaType = RequestBody.Json)
     {
+        MediaType = mediaType;
         _document = document;
         Items = items;
         Bytes = bytes;
@@ -19,11 +20,21 @@ internal sealed class BatchBody : IDisposable
 
     public IReadOnlyList<BatchItem> Items { get; }
 
+    /// <summary>The form it came in.</summary>
+    public string MediaType { get; }
+
+    /// <summary>The header line of a CSV.</summary>
+    public string? Header { get; private init; }
+
     /// <summary>The body as received.</summary>
     public byte[] Bytes { get; }
 
     /// <summary>Reads a batch; with <paramref name="csv"/> also as CSV.</summary>
-    public static async Task<(BatchBody? Batch, Problem? Refusal)> Read(HttpContext context, CsvShape? csv = null)
+    public static Task<(BatchBody? Batch, Problem? Refusal)> Read(HttpContext context, CsvShape? csv = null) =>
+        Read(context, csv is null ? null : bytes => CsvRows.Read(bytes, csv));
+
+    /// <summary>Reads a batch; CSV as <paramref name="csv"/> takes it apart.</summary>
+    public static async Task<(BatchBody? Batch, Problem? Refusal)> Read(HttpContext context, Func<byte[], (CsvRows? Rows, Problem? Refusal)>? csv)
     {
         string[] allowed = csv is null ? [RequestBody.Json] : [RequestBody.Json, RequestBody.Csv];
         var (mediaType, bytes, refusal) = await RequestBody.Read(context, allowed);
@@ -62,9 +73,9 @@ internal sealed class BatchBody : IDisposable
         return (new BatchBody(document, items, bytes), null);
     }
 
-    private static (BatchBody?, Problem?) OfCsv(byte[] bytes, CsvShape shape)
+    private static (BatchBody?, Problem?) OfCsv(byte[] bytes, Func<byte[], (CsvRows? Rows, Problem? Refusal)> read)
     {
-        var (rows, refusal) = CsvRows.Read(bytes, shape);
+        var (rows, refusal) = read(bytes);
         if (rows is null)
         {
             return (null, refusal);
@@ -79,11 +90,11 @@ internal sealed class BatchBody : IDisposable
         var items = new List<BatchItem>(rows.Lines.Count);
         foreach (var element in document.RootElement.EnumerateArray())
         {
-            var (line, unreadable) = rows.Lines[items.Count];
-            items.Add(new BatchItem(items.Count, element, line, unreadable));
+            var (line, unreadable, raw) = rows.Lines[items.Count];
+            items.Add(new BatchItem(items.Count, element, line, unreadable) { Raw = raw });
         }
 
-        return (new BatchBody(document, items, bytes), null);
+        return (new BatchBody(document, items, bytes, RequestBody.Csv) { Header = rows.Header }, null);
     }
 
     private static Problem TooBadToRead(string sent) =>

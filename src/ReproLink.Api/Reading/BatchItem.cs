@@ -8,4 +8,8 @@ namespace ReproLink.Api.Reading;
 /// <param name="Element">The item.</param>
 /// <param name="Line">Its line in a CSV body, the header being line 1.</param>
 /// <param name="Unreadable">Why the line could not even be taken apart.</param>
-internal readonly record struct BatchItem(int Index, JsonElement Element, int? Line, FieldProblem? Unreadable);
+internal readonly record struct BatchItem(int Index, JsonElement Element, int? Line, FieldProblem? Unreadable)
+{
+    /// <summary>The line as received; absent = the element is what was received.</summary>
+    public string? Raw { get; init; }
+}

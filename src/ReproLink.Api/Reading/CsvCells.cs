@@ -69,7 +69,7 @@ internal static class CsvCells
         json.WriteEndArray();
     }
 
-    private static bool IsJsonNumber(string cell)
+    public static bool IsJsonNumber(string cell)
     {
         const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         if (!double.TryParse(cell, Style, CultureInfo.InvariantCulture, out _))

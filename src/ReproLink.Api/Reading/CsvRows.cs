@@ -19,8 +19,11 @@ internal sealed record CsvShape(
 /// CSV turned into the JSON it stands for, so that one reader judges both forms. An empty cell is an absent property; a name
 /// with a dot is a property of a nested object.
 /// </summary>
-internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProblem? Unreadable)> Lines)
+internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProblem? Unreadable, string Raw)> Lines)
 {
+    /// <summary>The header line as received.</summary>
+    public string? Header { get; init; }
+
     public static (CsvRows? Rows, Problem? Refusal) Read(byte[] bytes, CsvShape shape)
     {
         using var csv = new CsvParser(new StreamReader(new MemoryStream(bytes), Encoding.UTF8), Configuration);
@@ -62,8 +65,9 @@ internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProble
 
     private static CsvRows ReadRows(CsvParser csv, string[] header, CsvShape shape)
     {
+        var names = csv.RawRecord.TrimEnd('\r', '\n');
         var buffer = new MemoryStream();
-        var lines = new List<(int, FieldProblem?)>();
+        var lines = new List<(int, FieldProblem?, string)>();
         using var json = new Utf8JsonWriter(buffer);
         json.WriteStartArray();
         while (csv.Read())
@@ -76,18 +80,19 @@ internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProble
             }
 
             json.WriteEndObject();
-            lines.Add((csv.RawRow, row.Length == header.Length ? null : WrongLength(csv, row.Length, header.Length)));
+            var raw = csv.RawRecord.TrimEnd('\r', '\n');
+            lines.Add((csv.RawRow, row.Length == header.Length ? null : WrongLength(raw, row.Length, header.Length), raw));
         }
 
         json.WriteEndArray();
         json.Flush();
-        return new CsvRows(buffer.ToArray(), lines);
+        return new CsvRows(buffer.ToArray(), lines) { Header = names };
     }
 
-    private static FieldProblem WrongLength(CsvParser csv, int cells, int wanted)
+    public static FieldProblem WrongLength(string line, int cells, int wanted)
     {
         var problems = new FieldProblems();
-        problems.Add(ProblemTypes.BadCsvLine, "", csv.RawRecord.TrimEnd('\r', '\n'), $"{wanted} cells, as in the header", $"the line has {cells} cells and the header has {wanted}.");
+        problems.Add(ProblemTypes.BadCsvLine, "", line, $"{wanted} cells, as in the header", $"the line has {cells} cells and the header has {wanted}.");
         return problems.List[0];
     }
 }

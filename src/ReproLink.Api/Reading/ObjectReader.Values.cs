@@ -64,6 +64,18 @@ internal sealed partial class ObjectReader
         return null;
     }
 
+    /// <summary>Every property, whatever it is called.</summary>
+    public IReadOnlyList<(string Name, JsonElement Value)> Properties(int max)
+    {
+        if (_entries.Count > max)
+        {
+            Problems.Add(ProblemTypes.InvalidValue, _path, null, $"at most {max} properties", $"{Quoted(_path)} has {_entries.Count} properties; allowed: at most {max}.");
+            return [];
+        }
+
+        return [.. _entries.Select(entry => (entry.Property.Name, entry.Value))];
+    }
+
     /// <summary>The path of an element of a list.</summary>
     public string Path(string name, int index) => $"{Path(name)}/{index}";
 

@@ -13,14 +13,30 @@ internal sealed class HerdIndex
 
     private readonly Lazy<Dictionary<string, List<AnimalState>>> _byIdentifier;
     private readonly Lazy<Dictionary<string, List<(AnimalState Animal, Day Day)>>> _byTube;
+    private readonly Lazy<Dictionary<string, List<AnimalState>>> _byKey;
+    private readonly HerdView _view;
 
     private HerdIndex(HerdView view)
     {
         _byIdentifier = new(() => Identifiers(view));
         _byTube = new(() => Tubes(view));
+        _byKey = new(() => Keys(view));
+        _view = view;
     }
 
     public static HerdIndex Of(HerdView view) => Made.GetValue(view, v => new HerdIndex(v));
+
+    /// <summary>
+    /// The animals a text may name: exactly, by the herd's own name, then by identifier; only when nothing is exactly alike, by
+    /// what is left without blanks and leading zeros.
+    /// </summary>
+    public IReadOnlyList<AnimalState> Named(string text) =>
+        _view.Find(text) is { } own ? [own]
+        : WithIdentifier(text) is { Count: > 0 } exact ? exact
+        : Alike(text);
+
+    /// <summary>The animals with a name or identifier that is alike but for blanks, case and leading zeros.</summary>
+    public IReadOnlyList<AnimalState> Alike(string text) => _byKey.Value.TryGetValue(ReceivedResults.Identifiers.Key(text), out var animals) ? animals : [];
 
     /// <summary>The animals that carry an identifier, in whatever scheme.</summary>
     public IReadOnlyList<AnimalState> WithIdentifier(string id) => _byIdentifier.Value.TryGetValue(id, out var animals) ? animals : [];
@@ -48,6 +64,20 @@ internal sealed class HerdIndex
             foreach (var id in (animal.Card?.Identifiers ?? []).Select(i => i.Id).Distinct())
             {
                 (index.TryGetValue(id, out var list) ? list : index[id] = []).Add(animal);
+            }
+        }
+
+        return index;
+    }
+
+    private static Dictionary<string, List<AnimalState>> Keys(HerdView view)
+    {
+        var index = new Dictionary<string, List<AnimalState>>(StringComparer.Ordinal);
+        foreach (var animal in view.Animals)
+        {
+            foreach (var key in (animal.Card?.Identifiers ?? []).Select(i => i.Id).Append(animal.Animal).Select(ReceivedResults.Identifiers.Key).Distinct())
+            {
+                (index.TryGetValue(key, out var list) ? list : index[key] = []).Add(animal);
             }
         }
 

@@ -77,6 +77,10 @@ public sealed record TestResultAnswers
 /// <summary>What became of one result.</summary>
 public sealed record TestResultAnswer
 {
+    /// <summary>Its line in a CSV body, the header being line 1.</summary>
+    /// <example>3</example>
+    public int? Line { get; init; }
+
     /// <summary>The sender's own id; absent when it could not be read.</summary>
     /// <example>lab-77-001</example>
     public string? SourceId { get; init; }

@@ -15,7 +15,7 @@ namespace ReproLink.Api.ReceivedResults;
 internal sealed record ReceivedResult(string? Animal, string? Tube, Fact Fact);
 
 /// <summary>One item of a batch to a result, or to everything that is wrong with it.</summary>
-internal sealed class TestResultReader(HerdRequest request)
+internal sealed class TestResultReader(HerdRequest request, string? sender = null)
 {
     private readonly Door _door = new(request);
 
@@ -28,7 +28,7 @@ internal sealed class TestResultReader(HerdRequest request)
         }
 
         var sourceId = reader.Text("sourceId", TextRule.Name, required: true);
-        var source = reader.Text("source", TextRule.Name) ?? request.Caller.Name;
+        var source = reader.Text("source", TextRule.Name) ?? sender ?? request.Caller.Name;
         var animal = reader.Text("animal", TextRule.Name);
         var sampled = _door.Past(reader, "sampled", required: true);
         var time = reader.Time("time");

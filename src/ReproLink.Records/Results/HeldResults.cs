@@ -40,6 +40,22 @@ public sealed class HeldResults
             : null);
     }
 
+    /// <summary>Held results, the latest first: those that wait, those that are settled, or all.</summary>
+    /// <param name="herd">The herd.</param>
+    /// <param name="open">True = those that wait; false = settled ones; null = all.</param>
+    /// <param name="after">A cursor.</param>
+    /// <param name="limit">Most of a page.</param>
+    public Page<HeldResult> List(Herd herd, bool? open, string? after, int limit)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        var before = after is null ? long.MaxValue : Cursor.Read(after);
+        var held = _readers.Read(connection => HeldRows.List(connection, herd.Id, open, before, limit + 1)
+            .Select(row => Of(row, HeldRows.FindEnd(connection, herd.Id, row.Held)?.ToEnd()))
+            .ToList());
+        var more = held.Count > limit;
+        return new Page<HeldResult>(more ? held[..limit] : held, more ? Cursor.Write(held[limit - 1].Sequence) : null);
+    }
+
     /// <summary>A person ties it: the draft is appended under the source and sourceId it carries.</summary>
     public Task<HeldDecision> Assign(Herd herd, string heldId, FactDraft draft, string by, Instant now)
     {

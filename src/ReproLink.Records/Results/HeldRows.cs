@@ -46,6 +46,18 @@ internal static class HeldRows
             """,
             new { herd, knownAt });
 
+    /// <summary>The latest first.</summary>
+    public static List<HeldRow> List(Connection connection, long herd, bool? open, long before, int limit) => connection.Sqlite
+        .Query<HeldRow>(
+            $"""
+            {HeldRow.Select}
+            WHERE herd = @herd AND sequence < @before
+              AND (@open IS NULL OR @open = NOT EXISTS (SELECT 1 FROM held_end e WHERE e.herd = held.herd AND e.held = held.held))
+            ORDER BY sequence DESC LIMIT @limit
+            """,
+            new { herd, before, open, limit })
+        .AsList();
+
     /// <summary>By animal: the open held results that name or may mean her.</summary>
     public static Dictionary<string, IReadOnlyList<HeldNotice>> Notices(Connection connection, long herd, long? knownAt)
     {

@@ -10,15 +10,29 @@ internal static class RoundHerd
     public const string Thursday = "2026-10-08";
 
     /// <summary>Cows 1, 2, 3 …, in pens of four.</summary>
-    public static async Task<HerdClient> Create(ApiHostFixture host, int cows)
+    public static async Task<HerdClient> Create(ApiHostFixture host, int cows, string served = "2026-09-10")
     {
         var herd = await HerdClient.Create(host);
         var facts = Enumerable.Range(1, cows).Select(i => string.Create(CultureInfo.InvariantCulture, $$"""
             {"sourceId":"a-{{i}}","kind":"animal","animal":"{{i}}","parity":1,"pen":"{{(i + 3) / 4}}","identifiers":[{"scheme":"us.bovine","id":"84000{{i:0000}}"}]},
             {"sourceId":"c-{{i}}","kind":"calving","animal":"{{i}}","date":"2026-06-01"},
-            {"sourceId":"s-{{i}}","kind":"insemination","animal":"{{i}}","date":"2026-09-10"}
+            {"sourceId":"s-{{i}}","kind":"insemination","animal":"{{i}}","date":"{{served}}"}
             """));
         await herd.Accept($"[{string.Join(',', facts)}]");
+        return herd;
+    }
+
+    /// <summary>Cows that are 31 days post-service today, and a round of today in which all of them were drawn and dispatched.</summary>
+    public static async Task<HerdClient> Drawn(ApiHostFixture host, int cows)
+    {
+        var herd = await Create(host, cows, "2026-09-04");
+        await herd.Freeze("""{"date":"2026-10-05"}""");
+        for (var i = 1; i <= cows; i++)
+        {
+            await herd.Draw(string.Create(CultureInfo.InvariantCulture, $"R1-{i:000}"));
+        }
+
+        await herd.Send("R1");
         return herd;
     }
 

@@ -65,8 +65,13 @@ public sealed class DemoHerd(Store store, Instant now)
 
     private async Task RecordResults(Herd herd, Instant at, IReadOnlyList<BatchItem> results)
     {
+        var view = store.Views.Current(herd, at);
+        await store.Facts.Submit(herd, store.Rounds.Look(herd, tubes => Tie(herd, at, results, new ResultMatcher(view, tubes))), at);
+    }
+
+    private static Submission Tie(Herd herd, Instant at, IReadOnlyList<BatchItem> results, ResultMatcher matcher)
+    {
         var reader = new TestResultReader(HerdRequest.Of(Laboratory, herd, at));
-        var matcher = new ResultMatcher(store.Views.Current(herd, at));
         var tied = new List<FactDraft>();
         var held = new List<HeldDraft>();
         foreach (var item in results)
@@ -83,7 +88,7 @@ public sealed class DemoHerd(Store store, Instant now)
             }
         }
 
-        await store.Facts.Submit(herd, new Submission(tied, held), at);
+        return new Submission(tied, held);
     }
 
     private async Task SaveProgramme(Herd herd, Instant at)
