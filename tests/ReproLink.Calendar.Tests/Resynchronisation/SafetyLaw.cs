@@ -63,8 +63,16 @@ public static class SafetyLaw
     {
         var opens = facts.Where(f => trace.Of(f.Id)?.Decides == Decision.Open).Select(f => f.Day).ToList();
         return [.. facts.Where(f => !IsExcused(f, trace.Of(f.Id), opens, pregnant))
-            .Select(f => AsBlood(f, trace.Of(f.Id)))];
+            .Select(f => AsBlood(f, trace.Of(f.Id)))
+            .Concat(SeenLost(facts))];
     }
+
+    // A loss seen by examination is an examination open of its day (T6); the check's rows of answers do not know that. Not
+    // where a service is too young for it to be one.
+    private static IEnumerable<Fact> SeenLost(IReadOnlyList<Fact> facts) =>
+        from loss in facts.OfType<Loss>()
+        where loss.Examined && !facts.Any(f => f is Service or Exposure && f.Day <= loss.Day && loss.Day - f.Day < 28)
+        select new Examination(loss.Day, TestMethod.Ultrasound, Outcome.Open) { Source = loss.Source, SourceId = loss.SourceId + " seen", Recorded = loss.Recorded };
 
     // A configured milk test is as good as blood (T1); the check counts rows of blood only.
     private static Fact AsBlood(Fact fact, Judgement? judged) => fact is TestResult { Method: TestMethod.Milk } milk && judged is { Decides: not Decision.Nothing }
