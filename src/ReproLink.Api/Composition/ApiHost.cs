@@ -10,6 +10,7 @@ using ReproLink.Api.Herds;
 using ReproLink.Api.Intake;
 using ReproLink.Api.Labels;
 using ReproLink.Api.OpenApi;
+using ReproLink.Api.Pages;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.Protocols;
@@ -41,6 +42,7 @@ public static class ApiHost
         app.UseRouting();
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();
+        app.UseAntiforgery();
         MapResources(app);
         return app;
     }
@@ -48,6 +50,7 @@ public static class ApiHost
     private static void MapResources(WebApplication app)
     {
         app.MapAbout();
+        app.MapPages();
         app.MapProblemPages();
         app.MapClock();
         var herd = app.MapGroup("/locations/{scheme}/{id}");

@@ -1,7 +1,9 @@
+using Microsoft.AspNetCore.DataProtection;
 using NodaTime;
 using NodaTime.Text;
 using ReproLink.Api.Access;
 using ReproLink.Api.Clock;
+using ReproLink.Api.Pages;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Composition;
@@ -17,6 +19,10 @@ internal static class ServiceSetup
         // Opened when first asked for: composing the service touches no file.
         services.AddSingleton(s => Store.Open(DatabasePath(s)));
         services.AddHostedService<StoreOpener>();
+        services.AddRazorComponents();
+        services.AddAntiforgery();
+        services.AddDataProtection().SetApplicationName("ReproLink");
+        services.AddSingleton<PageSession>();
         services.ConfigureHttpJsonOptions(json => JsonSetup.Configure(json.SerializerOptions));
     }
 

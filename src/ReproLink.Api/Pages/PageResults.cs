@@ -1,0 +1,27 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http.HttpResults;
+using ReproLink.Web.Pages;
+
+namespace ReproLink.Api.Pages;
+
+/// <summary>Pages as answers, with the headers that keep them to themselves.</summary>
+internal static class PageResults
+{
+    private const string Policy =
+        "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+    public static IResult Page<T>(HttpContext context, object parameters, int status = 200)
+        where T : IComponent
+    {
+        context.Response.Headers.ContentSecurityPolicy = Policy;
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        context.Response.Headers["Referrer-Policy"] = "same-origin";
+        context.Response.Headers.CacheControl = "no-store";
+        return new RazorComponentResult<T>(parameters) { StatusCode = status };
+    }
+
+    public static IResult NoSuchHerd() => NotThere("There is no such herd", "It was never created, or your key may not see it.");
+
+    public static IResult NotThere(string heading, string detail) =>
+        new RazorComponentResult<ProblemPage>(new { Heading = heading, Detail = detail }) { StatusCode = 404 };
+}

@@ -1,0 +1,64 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.DataProtection;
+using ReproLink.Api.Access;
+using ReproLink.Records;
+
+namespace ReproLink.Api.Pages;
+
+/// <summary>
+/// Who is signed in on the pages. The key stands in the cookie, sealed; it counts on pages only, so that no other site can
+/// make a browser write through the API.
+/// </summary>
+internal sealed class PageSession(IDataProtectionProvider protection, Store store)
+{
+    private const string Cookie = "reprolink";
+    private static readonly TimeSpan Lasts = TimeSpan.FromDays(30);
+
+    private readonly IDataProtector _seal = protection.CreateProtector("ReproLink.PageSession");
+
+    public Caller? CallerOf(HttpContext context)
+    {
+        if (context.Features.Get<Caller>() is { } caller)
+        {
+            return caller;
+        }
+
+        return context.Request.Cookies[Cookie] is { Length: > 0 } sealedKey && Open(sealedKey) is { } secret
+            && store.Keys.Authenticate(secret) is { Revoked: null } key
+            ? Caller.Of(key)
+            : null;
+    }
+
+    /// <summary>Signs in; false when the key is not known or was revoked.</summary>
+    public bool SignIn(HttpContext context, string secret)
+    {
+        if (store.Keys.Authenticate(secret) is not { Revoked: null })
+        {
+            return false;
+        }
+
+        context.Response.Cookies.Append(Cookie, _seal.Protect(secret), new CookieOptions
+        {
+            HttpOnly = true,
+            SameSite = SameSiteMode.Lax,
+            Secure = context.Request.IsHttps,
+            MaxAge = Lasts,
+            IsEssential = true,
+        });
+        return true;
+    }
+
+    public static void SignOut(HttpContext context) => context.Response.Cookies.Delete(Cookie);
+
+    private string? Open(string sealedKey)
+    {
+        try
+        {
+            return _seal.Unprotect(sealedKey);
+        }
+        catch (CryptographicException)
+        {
+            return null;
+        }
+    }
+}
