@@ -24,7 +24,7 @@ internal static class PageEndpoints
         pages.MapGet("/", Home);
         pages.MapGet("/site.css", static (HttpContext context) =>
         {
-            context.Response.Headers.CacheControl = "max-age=3600";
+            context.Response.Headers.CacheControl = "max-age=31536000, immutable";
             return Results.Text(WebAssets.Css, "text/css; charset=utf-8");
         });
         pages.MapSignIn();

@@ -94,9 +94,17 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
         }
 
         return planned.Step.Kind == StepKind.WatchOestrus || IsApproved(planned.Day, moment.KnownAt)
-            ? planned
+            ? planned with { Reasons = planned.Step.Gated ? [WhyOpen(state)] : [] }
             : Unapproved(planned);
     }
+
+    // What the gate was opened by: a firm dose of prostaglandin says why it may be given.
+    private static Reason WhyOpen(AnimalState state) => state switch
+    {
+        { LastOpen: { } open } => Reason.Of("S4", $"open by the {(open.ByExamination ? "examination" : "sample")} of {open.Sample.ToSentence()}, for all she was served by", open.Fact),
+        { LastCalving: { } calving } => Reason.Of("S4", $"not served since she calved on {calving.Day.ToSentence()}", calving.Id),
+        _ => Reason.Of("S4", "a heifer that was never served"),
+    };
 
     private static PlannedStep Unapproved(PlannedStep planned) => planned with
     {

@@ -75,7 +75,7 @@ internal static class AnswerReasons
         {
             return answer.State.History.Facts.First(f => f.Id == replaced) is TestResult spoiled
                 ? Reason.Of("T5", $"the sample of {spoiled.Day.ToSentence()} was spoiled", replaced)
-                : Reason.Of("W1", $"the result of the sample of {answer.State.History.Facts.First(f => f.Id == replaced).Day.ToSentence()} is overdue", replaced);
+                : Reason.Of("W1", $"the result of the sample of {answer.State.History.Facts.First(f => f.Id == replaced).Day.ToSentence()} {(answer.On > answer.State.AsOf ? "is not in by then" : "is overdue")}", replaced);
         }
 
         return answer.State.Recheck is { } row && answer.Binding is not { Cause: CandidateCause.Inconclusive }

@@ -92,7 +92,16 @@ public static class Say
     };
 
     /// <summary>The state of a line in words a person acts on.</summary>
-    public static string Of(WorkItem item) => item.State switch
+    public static string Of(WorkItem item) => (item.State, item.Kind) switch
+    {
+        (StepState.Firm, WorkKind.Alert) => "call the veterinarian",
+        (StepState.Firm, WorkKind.CalvingDue or WorkKind.ResultExpected) => "expected",
+        (StepState.Firm, WorkKind.Draw or WorkKind.Resample) => "draw",
+        (StepState.Firm, WorkKind.Step) => "give",
+        _ => OfState(item),
+    };
+
+    private static string OfState(WorkItem item) => item.State switch
     {
         StepState.Firm => "do",
         StepState.Conditional => "only if her result says open",
