@@ -53,7 +53,7 @@ public sealed partial class HistoryFold
     }
 
     // All examinations of one day are judged together: when they disagree, T7 d.
-    private void Examine(Examination examination, IReadOnlyList<Fact> facts, int index)
+    private void Examine(Examination examination, Fact[] facts, int index)
     {
         if (_examinedDay == examination.Day)
         {
@@ -62,7 +62,7 @@ public sealed partial class HistoryFold
 
         _examinedDay = examination.Day;
         List<Examination>? deciding = null;
-        for (var i = index; i < facts.Count && facts[i] is Examination one && one.Day == examination.Day; i++)
+        for (var i = index; i < facts.Length && facts[i] is Examination one && one.Day == examination.Day; i++)
         {
             if (!Exists(one))
             {

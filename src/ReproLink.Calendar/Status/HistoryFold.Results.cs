@@ -13,13 +13,13 @@ public sealed partial class HistoryFold
     private List<(TestResult Fact, Outcome? Outcome)>? _resultsOfDay;
 
     // All blood and milk results of one sample day are judged together (T7 d). Returns the index of the last fact consumed.
-    private int FoldResultsOfDay(IReadOnlyList<Fact> facts, int first)
+    private int FoldResultsOfDay(Fact[] facts, int first)
     {
         var day = facts[first].Day;
         var last = first;
         var results = _resultsOfDay ??= [];
         results.Clear();
-        for (var i = first; i < facts.Count && facts[i].Day == day; i++)
+        for (var i = first; i < facts.Length && facts[i].Day == day; i++)
         {
             if (facts[i] is Sample sample)
             {
@@ -58,9 +58,9 @@ public sealed partial class HistoryFold
         return last;
     }
 
-    private FactId? OutrankingExamination(IReadOnlyList<Fact> facts, int from, Day day)
+    private FactId? OutrankingExamination(Fact[] facts, int from, Day day)
     {
-        for (var i = from; i < facts.Count && facts[i].Day == day; i++)
+        for (var i = from; i < facts.Length && facts[i].Day == day; i++)
         {
             if (facts[i] is Examination examination && Exists(examination) && Decides(examination))
             {
@@ -178,7 +178,7 @@ public sealed partial class HistoryFold
     }
 
     // L3: a sample that waited too long decides nothing, whatever was found in it. Found pregnant or doubtful, it still withholds.
-    private void SetSpoiledAside(List<(TestResult Fact, Outcome? Outcome)> results, IReadOnlyList<Fact> facts, int first, int last)
+    private void SetSpoiledAside(List<(TestResult Fact, Outcome? Outcome)> results, Fact[] facts, int first, int last)
     {
         List<Sample>? samples = null;
         for (var i = first; i <= last; i++)
@@ -288,9 +288,9 @@ public sealed partial class HistoryFold
     private bool IsOwnTest(RecheckRow row, Day day) =>
         row.NewService is { } service && day - service.DayZero >= Test(day).MinDaysPostService;
 
-    private void DropAnsweredSamples(IReadOnlyList<Fact> facts)
+    private void DropAnsweredSamples(Fact[] facts)
     {
-        if (_resultDays is not null && !_state.EachSample.IsEmpty && facts.Count > 0)
+        if (_resultDays is not null && !_state.EachSample.IsEmpty && facts.Length > 0)
         {
             _state.DropSamples(s => _resultDays.Contains(s.Day));
         }

@@ -67,9 +67,10 @@ public sealed partial class HistoryFold
 
     private void Run()
     {
-        var facts = _state.History.Facts;
+        // Walked as the array it is: through the interface every look costs a call.
+        var facts = _state.History.Facts as Fact[] ?? [.. _state.History.Facts];
         ReadCards(facts);
-        for (var i = 0; i < facts.Count; i++)
+        for (var i = 0; i < facts.Length; i++)
         {
             var fact = facts[i];
             if (fact.Day > _state.AsOf)
@@ -111,7 +112,7 @@ public sealed partial class HistoryFold
         DropAnsweredSamples(facts);
     }
 
-    private void Apply(Fact fact, IReadOnlyList<Fact> facts, int index)
+    private void Apply(Fact fact, Fact[] facts, int index)
     {
         switch (fact)
         {
@@ -185,7 +186,7 @@ public sealed partial class HistoryFold
     }
 
     // Of several cards the one with the greatest (date, source, sourceId) counts. Undated cards sort first and always count.
-    private void ReadCards(IReadOnlyList<Fact> facts)
+    private void ReadCards(Fact[] facts)
     {
         foreach (var fact in facts)
         {

@@ -26,10 +26,17 @@ public static class BleedLists
             plans[i] = planner.Plan(animals[i]);
         }
 
+        plans = InOrder(plans);
+        for (var i = 0; i < plans.Length; i++)
+        {
+            plans[i].Rank = i;
+        }
+
         DailyLimit.Apply(plans, rules, asOf, to);
         return Collect(plans, rules, from, to, asOf, pen);
     }
 
+    // The plans are in natural order of the animals, and so is every part of the list; by pen it is sorted without upsetting that.
     private static BleedList Collect(Plan[] plans, HerdRules rules, Day from, Day to, Day asOf, string? pen)
     {
         var days = new SortedDictionary<Day, List<BleedLine>>();
@@ -53,29 +60,23 @@ public static class BleedLists
         }
 
         return new BleedList(from, to, asOf,
-            [.. days.Select(d => new BleedDay(d.Key, [.. d.Value.Order(ByPen)]))],
-            [.. rest.Select(r => new CountedRest(r.Key.Item1, AnswerWords.Of(r.Key.Item2), InOrder(r.Value)))]);
+            [.. days.Select(d => new BleedDay(d.Key, [.. d.Value.OrderBy(line => line.State.Card?.Pen, NaturalOrder.Instance)]))],
+            [.. rest.Select(r => new CountedRest(r.Key.Item1, AnswerWords.Of(r.Key.Item2), r.Value))]);
     }
 
-    // A whole herd comes in order already.
-    private static List<AnimalState> InOrder(List<AnimalState> animals)
+    // Comparing names is most of the work of a sort: a herd that comes in natural order is not sorted again, here or later.
+    private static Plan[] InOrder(Plan[] plans)
     {
-        for (var i = 1; i < animals.Count; i++)
+        for (var i = 1; i < plans.Length; i++)
         {
-            if (NaturalOrder.Instance.Compare(animals[i - 1].Animal, animals[i].Animal) > 0)
+            if (NaturalOrder.Instance.Compare(plans[i - 1].State.Animal, plans[i].State.Animal) > 0)
             {
-                return [.. animals.OrderBy(s => s.Animal, NaturalOrder.Instance)];
+                return [.. plans.OrderBy(p => p.State.Animal, NaturalOrder.Instance)];
             }
         }
 
-        return animals;
+        return plans;
     }
-
-    private static readonly Comparer<BleedLine> ByPen = Comparer<BleedLine>.Create((a, b) =>
-    {
-        var order = NaturalOrder.Instance.Compare(a.State.Card?.Pen, b.State.Card?.Pen);
-        return order != 0 ? order : NaturalOrder.Instance.Compare(a.State.Animal, b.State.Animal);
-    });
 
     private static BleedLine Line(Plan plan, HerdRules rules, Day day)
     {

@@ -24,6 +24,9 @@ internal sealed class Plan(AnimalState state)
     /// <summary>Whether the daily limit moved her.</summary>
     public bool Moved { get; set; }
 
+    /// <summary>Her place among the animals in natural order.</summary>
+    public int Rank { get; set; }
+
     /// <summary>Her answer on the day the list is made.</summary>
     public Verdict Today { get; init; }
 }

@@ -9,7 +9,7 @@ namespace ReproLink.Calendar.Testing;
 /// </summary>
 internal sealed class CandidateList
 {
-    private readonly List<Candidate> _items = new(8);
+    private readonly List<Candidate> _items = [];
 
     public IReadOnlyList<Candidate> Items => _items;
 

@@ -17,7 +17,7 @@ internal static class DailyLimit
             order = a.Opens!.Value.CompareTo(b.Opens!.Value);
         }
 
-        return order != 0 ? order : NaturalOrder.Instance.Compare(a.State.Animal, b.State.Animal);
+        return order != 0 ? order : a.Rank.CompareTo(b.Rank);
     });
 
     public static void Apply(Plan[] plans, HerdRules rules, Day asOf, Day to)
