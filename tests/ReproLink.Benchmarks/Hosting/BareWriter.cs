@@ -19,6 +19,8 @@ internal sealed class BareWriter(string path)
     private const string Change =
         "INSERT INTO change (herd, sequence, recorded, kind, animal, subject) VALUES (1, $sequence, $recorded, 1, $animal, $fact)";
 
+    private const string AsTheStore = "PRAGMA synchronous = FULL; PRAGMA cache_size = -65536; PRAGMA wal_autocheckpoint = 8000;";
+
     private long _next = 1L << 40;
 
     public static BareWriter BesideOf(HerdFile file)
@@ -31,7 +33,7 @@ internal sealed class BareWriter(string path)
     /// <summary>One row on a connection of its own, as a service writes that opens one for each request.</summary>
     public void WriteOne(int animal, int day, FactKind kind)
     {
-        using var connection = Open(pooled: true);
+        using var connection = Open("PRAGMA synchronous = FULL;");
         using var command = Command(connection, Fact);
         Fill(command, animal, day, kind, Interlocked.Increment(ref _next));
         command.ExecuteNonQuery();
@@ -40,7 +42,7 @@ internal sealed class BareWriter(string path)
     /// <summary>Many rows by one prepared command in one transaction.</summary>
     public void WriteBatch(IReadOnlyList<int> animals, int day, FactKind kind, bool withChanges)
     {
-        using var connection = Open(pooled: true);
+        using var connection = Open(AsTheStore);
         using var transaction = connection.BeginTransaction();
         using var fact = Command(connection, Fact);
         using var change = Command(connection, Change);
@@ -59,12 +61,14 @@ internal sealed class BareWriter(string path)
         transaction.Commit();
     }
 
-    private SqliteConnection Open(bool pooled)
+    private SqliteConnection Open(string pragmas)
     {
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = pooled }.ToString());
+        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = true }.ToString());
         connection.Open();
         using var pragma = connection.CreateCommand();
-        pragma.CommandText = "PRAGMA synchronous = FULL";
+#pragma warning disable CA2100 // The constants of this class.
+        pragma.CommandText = pragmas;
+#pragma warning restore CA2100
         pragma.ExecuteNonQuery();
         return connection;
     }
