@@ -88,7 +88,7 @@ public sealed record FirstStart(
         foreach (var treatment in state.EachTreatment)
         {
             if (starts.Length == 0 || treatment.NotDone || !Is(treatment.Agent, starts[0].Protocol.Steps[0].Kind)
-                || (feasible is not null && IsOfLaterStep(feasible, treatment, rules)))
+                || (feasible is not null && IsRunning(feasible, state, rules) && IsOfLaterStep(feasible, treatment, rules)))
             {
                 continue;
             }
@@ -112,6 +112,14 @@ public sealed record FirstStart(
         }
 
         return null;
+    }
+
+    // S7: with assumed recording a first step that was released at its time counts as done: the plan has begun, nothing begins it again.
+    private static bool IsRunning(FirstStart start, AnimalState state, HerdRules rules)
+    {
+        var released = StepTimes.Resolve(StartAt(rules, start.Protocol, start.Start), rules.Zone);
+        return rules.On(start.Start).Programme.Recording == Recording.Assumed
+            && rules.On(state.GoverningDay(start.Start)).Approvals.Any(a => a.Recorded <= released && !(a.Expires < start.Start));
     }
 
     // What is given on the day of a later drug step, or does one, belongs to the plan that is running: its second GnRH, or a

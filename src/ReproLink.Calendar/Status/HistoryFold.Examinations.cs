@@ -32,9 +32,11 @@ public sealed partial class HistoryFold
             return true;
         }
 
+        // Where everything failed, what failed must be old enough to be seen: else it would outrank blood that sees it.
+        var failed = !_state.HasCandidate;
         foreach (var service in _state.EachService)
         {
-            if (service.FailedBy is null && day - service.DayZero >= firstDay)
+            if (service.FailedBy is null != failed && day - service.DayZero >= firstDay)
             {
                 return true;
             }
@@ -43,13 +45,13 @@ public sealed partial class HistoryFold
         foreach (var spell in _state.EachExposure)
         {
             var bound = outcome == Outcome.Open ? spell.Last : spell.First;
-            if (spell.FailedBy is null && bound is { } seen && day - seen >= firstDay)
+            if (spell.FailedBy is null != failed && bound is { } seen && day - seen >= firstDay)
             {
                 return true;
             }
         }
 
-        return !_state.HasCandidate;
+        return _state is { Services.Count: 0, Exposures.Count: 0 };
     }
 
     // All examinations of one day are judged together: when they disagree, T7 d.
@@ -87,7 +89,7 @@ public sealed partial class HistoryFold
 
     private void SetAside(Examination examination)
     {
-        if (examination.Outcome == Outcome.Pregnant)
+        if (examination.Outcome is Outcome.Pregnant or Outcome.Recheck)
         {
             _state.Presumed = new PresumedPregnant(examination.Day, examination.Id);
         }

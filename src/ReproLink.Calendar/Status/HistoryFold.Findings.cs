@@ -65,7 +65,8 @@ public sealed partial class HistoryFold
 
         _state.EndConflicts();
         _state.Recheck = null;
-        if (byExamination || !_state.HasCandidate)
+        // What was set aside on the very day still speaks against it.
+        if ((byExamination || !_state.HasCandidate) && _state.Presumed?.Sample < day)
         {
             _state.Presumed = null;
         }

@@ -75,7 +75,7 @@ public sealed partial class HistoryFold
     {
         if (TooEarlyForBlood(day) is { } tooEarly)
         {
-            PresumeIfPregnant(results, day);
+            PresumeIfDoubtful(results, day);
             JudgeAll(results, Decision.Nothing, tooEarly);
             return;
         }
@@ -87,7 +87,7 @@ public sealed partial class HistoryFold
         {
             if (fact.Method == TestMethod.Milk && method != TestMethod.Milk)
             {
-                PresumeIfPregnant([(fact, outcome)], day);
+                PresumeIfDoubtful([(fact, outcome)], day);
                 Judge(fact, outcome, Decision.Nothing, Because("T1", "no milk test is configured: a milk result decides nothing", fact.Id));
             }
             else if (outcome is null)
@@ -216,11 +216,12 @@ public sealed partial class HistoryFold
         ? Because("L3", $"dispatched {sample.Dispatched!.Value - sample.Day} days after it was drawn: after {Storage.MostDays} days it decides nothing, sample again on the next sampling day", fact.Id, sample.Id)
         : Because("T5", "spoiled: changes nothing, sample again on the next sampling day", fact.Id);
 
-    private void PresumeIfPregnant(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
+    // S4: a pregnant that is set aside closes the gate; so does an inconclusive one, which is presumed pregnant for every drug (T5).
+    private void PresumeIfDoubtful(List<(TestResult Fact, Outcome? Outcome)> results, Day day)
     {
         foreach (var (fact, outcome) in results)
         {
-            if (outcome == Outcome.Pregnant)
+            if (outcome is Outcome.Pregnant or Outcome.Recheck)
             {
                 _state.Presumed = new PresumedPregnant(day, fact.Id);
             }
@@ -231,11 +232,7 @@ public sealed partial class HistoryFold
     {
         if (Unanswerable(fact, day, outcome) is { } why)
         {
-            if (outcome == Outcome.Pregnant)
-            {
-                _state.Presumed = new PresumedPregnant(day, fact.Id);
-            }
-
+            PresumeIfDoubtful([(fact, outcome)], day);
             return (Decision.Nothing, why);
         }
 
@@ -252,12 +249,14 @@ public sealed partial class HistoryFold
     {
         if (_state.Recheck is { } row)
         {
+            // An inconclusive sample after the new service is set aside but keeps the days to the next (decision 0032).
             if (row.IsDouble && !IsOwnTest(row, day))
             {
+                _state.Recheck = outcome == Outcome.Recheck && row.NewService is not null ? row with { Sample = day, Fact = fact.Id } : row;
                 return Because("T5", "after two inconclusive samples in a row only an examination, a calving or a new service's own test decides", row.Fact);
             }
 
-            if (outcome == Outcome.Open && !row.IsDouble && day - row.Sample < Test(day).ResampleAfterDays)
+            if (outcome == Outcome.Open && day - row.Sample < Test(day).ResampleAfterDays)
             {
                 return Because("T5", $"sampled {day - row.Sample} days after an inconclusive sample: an open counts from day {Test(day).ResampleAfterDays}", row.Fact);
             }

@@ -90,9 +90,8 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
     }
 
     private static bool CouldDecide(RecheckRow row, TestRules test, Day sample) =>
-        row.NewService is { } service && row.IsDouble
-            ? sample - service.DayZero >= test.MinDaysPostService
-            : !row.IsDouble && sample - row.Sample >= test.ResampleAfterDays;
+        sample - row.Sample >= test.ResampleAfterDays
+        && (!row.IsDouble || (row.NewService is { } service && sample - service.DayZero >= test.MinDaysPostService));
 
     // With a recheck or conflict too a sample must be able to say something: of the pregnancy, of what she was served by, or of nothing
     // served at all; and not before a second sample of an inconclusive row counts.

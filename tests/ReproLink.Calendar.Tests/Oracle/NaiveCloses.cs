@@ -39,18 +39,22 @@ internal static class NaiveCloses
             starts.Add(next);
         }
 
-        if (Pinned(cow, rules, starts, protocol) is { } pinned)
+        var feasible = starts.Where(s => LastDraw(rules, opens, TimeOf(rules, SessionOf(rules, s, protocol), protocol, protocol.FirstGated!)) is not null)
+            .Select(s => (Day?)s).FirstOrDefault();
+        if (Pinned(cow, rules, starts, protocol, feasible is { } s && IsRunning(cow, rules, s, protocol) ? s : null) is { } pinned)
             return LastDraw(rules, opens, Kept(rules, pinned.Start, pinned.Given, protocol));
         return starts.Select(s => LastDraw(rules, opens, TimeOf(rules, SessionOf(rules, s, protocol), protocol, protocol.FirstGated!)))
             .FirstOrDefault(d => d is not null);
     }
 
     // S2: a recorded first step within tolerance pins the start to the nearest candidate, of two the earlier.
-    private static (Day Start, Instant Given)? Pinned(OracleCow cow, HerdRules rules, List<Day> starts, Protocol protocol)
+    private static (Day Start, Instant Given)? Pinned(OracleCow cow, HerdRules rules, List<Day> starts, Protocol protocol, Day? running)
     {
         var agent = protocol.Steps[0].Kind.ToString();
         foreach (var treatment in cow.Counting.OfType<Treatment>().Where(t => !t.NotDone && t.Agent.ToString() == agent))
         {
+            if (running is { } begun && IsOfLaterStep(rules, begun, protocol, treatment))
+                continue;
             var instant = NaiveLaboratory.At(rules, treatment.Day, treatment.Time ?? LocalTime.Midnight);
             var near = starts.OrderBy(s => Hours(instant, s)).ThenBy(s => s.Number).Where(s => Hours(instant, s) <= 72).ToList();
             // Without a time it was done in the session of its day.
@@ -61,6 +65,26 @@ internal static class NaiveCloses
         return null;
 
         double Hours(Instant instant, Day start) => Math.Abs((instant - SessionOf(rules, start, protocol)).TotalHours);
+    }
+
+    // S7: approved at its time and taken as done: it has begun, and a dose of a later step's day begins it no second time.
+    private static bool IsRunning(OracleCow cow, HerdRules rules, Day start, Protocol protocol)
+    {
+        var session = SessionOf(rules, start, protocol);
+        return rules.On(start).Programme.Recording == Recording.Assumed
+            && NaiveRules.Governing(cow, rules, start).Approvals.Any(a => a.Recorded <= session && (a.Expires is not { } last || start <= last));
+    }
+
+    private static bool IsOfLaterStep(HerdRules rules, Day start, Protocol protocol, Treatment treatment)
+    {
+        var given = NaiveLaboratory.At(rules, treatment.Day, treatment.Time ?? LocalTime.Midnight);
+        return protocol.Steps.Skip(1)
+            .Where(s => s.Kind is StepKind.Gnrh or StepKind.Pgf or StepKind.InsertIn)
+            .Select(s => (Step: s, At: TimeOf(rules, SessionOf(rules, start, protocol), protocol, s)))
+            .Where(s => rules.DayOf(s.At) > start)
+            .Any(s => rules.DayOf(s.At) == treatment.Day
+                || (s.Step.Kind.ToString() == treatment.Agent.ToString()
+                    && (given - s.At).TotalHours >= -s.Step.EarlyHours && (given - s.At).TotalHours <= s.Step.LateHours));
     }
 
     private static Instant SessionOf(HerdRules rules, Day start, Protocol protocol) =>

@@ -50,10 +50,12 @@ internal static class NaiveExaminations
     /// <summary>Too early: after no service that is not failed, nor after the day that dates her; never without a service.</summary>
     public static bool TooEarly(OracleCow cow, Day day, int days, Outcome said)
     {
-        if (cow.NotFailed.Count == 0)
+        if (cow.Attempts.Count == 0)
             return false;
         if (cow.Pregnancy is { } standing && (standing.From is not { } from || from + days <= day))
             return false;
-        return !cow.NotFailed.Any(a => said == Outcome.Open ? a.CoveredForOpen(day, days) : a.CoveredForPregnant(day, days));
+        // Where everything failed, what failed must be old enough to be seen.
+        var seen = cow.NotFailed.Count > 0 ? cow.NotFailed : cow.Attempts;
+        return !seen.Any(a => said == Outcome.Open ? a.CoveredForOpen(day, days) : a.CoveredForPregnant(day, days));
     }
 }

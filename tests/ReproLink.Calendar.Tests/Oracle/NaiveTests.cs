@@ -35,7 +35,13 @@ internal static class NaiveTests
         var test = version.Programme.Test;
         // After two in a row only a new service's own test decides.
         if (cow.DoubleRecheck && !cow.IsOwnTest(day, test.MinDaysPostService))
+        {
+            // An inconclusive one after the new service keeps the days to the next.
+            if (said == Outcome.Recheck && cow.Attempts.Any(a => a.AfterDoubleRecheck))
+                cow.Recheck = day;
             return;
+        }
+
         if (said == Outcome.Recheck)
             Recheck(cow, day);
         else if (said == Outcome.Open && cow.Recheck is { } recheck && day - recheck < test.ResampleAfterDays)

@@ -81,13 +81,10 @@ public static class SafetyLaw
 
     private static bool IsExcused(Fact fact, Judgement? judged, List<Dates.Day> opens, bool pregnant) => judged is { Decides: Decision.Nothing } && judged.Effective switch
     {
-        // Decision 0030: an inconclusive answer that was set aside: in the clearance days (T2, T3), of milk where no milk test is
-        // configured (T1), by an examination too early to see, or of blood on the day of an examination (T6).
-        // Decision 0032: a third in a row, or one soon after a new service (T5).
-        Outcome.Recheck => judged.Reasons[0].Rule is "T1" or "T2" or "T3" or "T5" or "T6",
-        // S4: a pregnant that was set aside closes the gate until a valid open of a later day; decision 0031: of the same day.
-        Outcome.Pregnant when pregnant => (fact is TestResult && opens.Any(day => day > fact.Day))
-            || (judged.Reasons[0].Rule is "T1" or "T6" && opens.Any(day => day >= fact.Day)),
+        // S4: an answer that was set aside closes the gate until a valid open of a later day. T6: an examination that decides outranks
+        // blood of its day.
+        Outcome.Recheck => opens.Any(day => day > fact.Day) || (fact is TestResult && judged.Reasons[0].Rule == "T6"),
+        Outcome.Pregnant when pregnant => opens.Any(day => day > fact.Day) || (fact is TestResult && judged.Reasons[0].Rule == "T6"),
         _ => false,
     };
 

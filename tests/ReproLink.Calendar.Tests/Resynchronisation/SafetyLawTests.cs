@@ -37,8 +37,8 @@ public sealed class SafetyLawTests
     public void The_work_calendar_shows_no_firm_step_that_no_plan_has() =>
         PlanHerds.One.Sample(one => Assert.Null(SafetyLaw.SecondWay(one)), iter: Days / 10, threads: 2);
 
-    // Decisions 0030 to 0032: the letter of the rules lets these through; the reading that withholds would not.
-    [Theory(Skip = "decisions 0030, 0031 and 0032 are open")]
+    // Decisions 0030 to 0032: the letter of the rules would let these through; the reading that withholds does not.
+    [Theory]
     [InlineData("an inconclusive sample in the clearance days after a loss", "card parity 0; 2026-08-01 insemination; 2026-09-05 loss examined; 2026-09-10 blood recheck")]
     [InlineData("milk pregnant without a milk test on the day of an open by blood", "card parity 0; 2026-08-01 insemination; 2026-09-05 blood open; 2026-09-05 milk pregnant")]
     [InlineData("palpation too early says pregnant where ultrasound says open", "card parity 0; 2026-09-01 insemination; 2026-10-05 palpation pregnant; 2026-10-05 ultrasound open")]
