@@ -21,6 +21,7 @@ internal static class DemoGreeting
             {view.Herd.Name}, an invented herd of {view.Animals.Count} animals, seen on {today.ToSentence()}.
             To bleed this week - {days}.
 
+              pages           {address}/
               API             {herd}
               documentation   {address}/docs
 
