@@ -13,7 +13,7 @@ namespace ReproLink.Records;
 public sealed record Change(long Sequence, Instant Recorded, ChangeKind Kind, string? Animal, string Subject);
 
 /// <summary>What changed, in order.</summary>
-public sealed class ChangeLog
+public sealed partial class ChangeLog
 {
     private readonly Readers _readers;
 

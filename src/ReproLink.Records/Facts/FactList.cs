@@ -5,13 +5,13 @@ namespace ReproLink.Records;
 /// <summary>Facts one by one or page by page, with what is known of their storage.</summary>
 internal static class FactList
 {
-    private const string Columns =
+    internal const string Columns =
         """
         f.day, f.kind, f.time, f.fact, f.recorded, s.name, f.source_id, f.code, f.number, f.value, f.words,
         a.name, f.sequence, w.recorded, w.reason
         """;
 
-    private const string Joins =
+    internal const string Joins =
         """
         JOIN source s ON s.herd = f.herd AND s.source = f.source
         JOIN animal a ON a.herd = f.herd AND a.animal = f.animal
@@ -63,7 +63,7 @@ internal static class FactList
         return new Page<StoredFact>(more ? facts[..limit] : facts, more ? Cursor.Write(facts[limit - 1].Sequence) : null);
     }
 
-    private static StoredFact Read(Statement row, TextPool texts)
+    internal static StoredFact Read(Statement row, TextPool texts)
     {
         var stamp = new FactStamp(new FactId(row.Long(3)), row.Text(5), row.Text(6), Ticks.From(row.Long(4)));
         var content = new EncodedFact(
