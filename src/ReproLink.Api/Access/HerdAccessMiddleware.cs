@@ -34,7 +34,7 @@ internal sealed class HerdAccessMiddleware(RequestDelegate next)
             return Problem.Of(ProblemTypes.KeyRequired, "This address needs a key: send `Authorization: Bearer KEY`.");
         }
 
-        var location = new LocationKey((string)context.GetRouteValue("scheme")!, (string)context.GetRouteValue("id")!);
+        var location = new LocationKey(Part(context, "scheme"), Part(context, "id"));
         context.Features.Set(location);
         if (!caller.Sees(location))
         {
@@ -59,6 +59,10 @@ internal sealed class HerdAccessMiddleware(RequestDelegate next)
 
         return null;
     }
+
+    // Routing leaves an encoded slash as it came, and ids of holdings have slashes (34/123/1234).
+    private static string Part(HttpContext context, string name) =>
+        ((string)context.GetRouteValue(name)!).Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
 
     private static Problem NoSuchLocation() => Problem.Of(ProblemTypes.LocationNotFound, "There is no such location.");
 }

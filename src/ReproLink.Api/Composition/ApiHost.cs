@@ -2,7 +2,9 @@ using ReproLink.Api.About;
 using ReproLink.Api.Access;
 using ReproLink.Api.Animals;
 using ReproLink.Api.Bleeding;
+using ReproLink.Api.Changes;
 using ReproLink.Api.Clock;
+using ReproLink.Api.Exchange;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Feeds;
 using ReproLink.Api.HeldResults;
@@ -17,6 +19,7 @@ using ReproLink.Api.Protocols;
 using ReproLink.Api.Reading;
 using ReproLink.Api.ReceivedResults;
 using ReproLink.Api.Rounds;
+using ReproLink.Api.Transfer;
 using ReproLink.Api.Work;
 
 namespace ReproLink.Api.Composition;
@@ -34,9 +37,12 @@ public static class ApiHost
         builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
         builder.Services.AddReproLink(options);
         builder.Services.AddReproLinkOpenApi();
+        builder.Services.AddTransfer();
         var app = builder.Build();
         // Settles here, before anything runs, whether a clock that was asked for may be set at all.
         app.Services.GetRequiredService<HerdClock>();
+        app.UseTransfer();
+        app.UseExchangeErrors();
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<KeyMiddleware>();
         app.UseRouting();
@@ -53,6 +59,7 @@ public static class ApiHost
         app.MapPages();
         app.MapProblemPages();
         app.MapClock();
+        app.MapExchange();
         var herd = app.MapGroup("/locations/{scheme}/{id}");
         herd.MapHerds();
         herd.MapFacts();
@@ -63,6 +70,7 @@ public static class ApiHost
         herd.MapWorkCalendar();
         herd.MapProtocols();
         herd.MapFeeds();
+        herd.MapChanges();
         herd.MapRounds();
         herd.MapPrints();
         herd.MapMappings();

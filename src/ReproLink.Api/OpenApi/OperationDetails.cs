@@ -1,6 +1,8 @@
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using ReproLink.Api.Access;
+using ReproLink.Api.Exchange;
+using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.Problems;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
@@ -16,7 +18,7 @@ internal sealed class OperationDetails : IOperationFilter
         operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
         operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
         operation.Responses = Responses(metadata, needs, context);
-        if (needs is not null || context.ApiDescription.RelativePath == "testing/clock")
+        if (needs is not null || context.ApiDescription.RelativePath is "testing/clock" or "locations")
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(OpenApiSetup.Scheme, context.Document)] = [] }];
         }
@@ -58,13 +60,13 @@ internal sealed class OperationDetails : IOperationFilter
         int[] access = needs is null ? [401] : [401, 403, 404];
         foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Append(500).Distinct().Order())
         {
-            responses.Add(Code(status), Refusal(status, context));
+            responses.Add(Code(status), Refusal(status, context, metadata.OfType<StandardForm>().Any()));
         }
 
         return responses;
     }
 
-    private static OpenApiResponse Refusal(int status, OperationFilterContext context)
+    private static OpenApiResponse Refusal(int status, OperationFilterContext context, bool standard)
     {
         var type = ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : ProblemTypes.All.First(t => t.Status == status);
         if (status == 400)
@@ -73,12 +75,22 @@ internal sealed class OperationDetails : IOperationFilter
         }
 
         var example = new JsonObject { ["type"] = type.Uri, ["title"] = type.Title, ["status"] = type.Status, ["detail"] = type.Help };
+        if (standard)
+        {
+            example.Add("severity", "Error");
+            example = new JsonObject { ["errors"] = new JsonArray(example) };
+        }
+
         return new OpenApiResponse
         {
             Description = string.Join("; ", ProblemTypes.All.Where(t => t.Status == status && status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
             Content = new Dictionary<string, OpenApiMediaType>
             {
-                [Problem.MediaType] = new OpenApiMediaType { Schema = context.SchemaGenerator.GenerateSchema(typeof(ProblemBody), context.SchemaRepository), Example = example },
+                [standard ? "application/json" : Problem.MediaType] = new OpenApiMediaType
+                {
+                    Schema = context.SchemaGenerator.GenerateSchema(standard ? typeof(ErrorsAnswer) : typeof(ProblemBody), context.SchemaRepository),
+                    Example = example,
+                },
             },
         };
     }

@@ -17,6 +17,8 @@ internal sealed class TagDetails : IDocumentFilter
         ("Programme", "The herd's written policy, its versions and approvals."),
         ("Bleed list", "Which cows to bleed, on which day, and why not the others."),
         ("Animals", "One animal: her answer on a day, and her story."),
+        ("Changes", "What changed, for programs that follow."),
+        ("Exchange standard", "Messages of the open exchange standard of dairy data (ICAR ADE 1.4 schemas) at its addresses, with its wrappers and errors."),
         ("Service", "The service itself."),
         ("Problems", "What refusals mean."),
         ("Trials", "Only in the `Testing` environment and in `demo`."),

@@ -40,6 +40,12 @@ public sealed class Problem : IResult
             context.Response.Headers.WWWAuthenticate = "Bearer";
         }
 
+        if (context.Features.Get<ProblemForm>() is { } form)
+        {
+            await context.Response.WriteAsJsonAsync(form.Write(_body), JsonSetup.Options, form.MediaType, context.RequestAborted);
+            return;
+        }
+
         await context.Response.WriteAsJsonAsync(_body, JsonSetup.Options, MediaType, context.RequestAborted);
     }
 

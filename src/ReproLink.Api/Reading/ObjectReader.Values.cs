@@ -45,7 +45,7 @@ internal sealed partial class ObjectReader
 
     /// <summary>A nested object; null when it is absent or no object (which is then reported).</summary>
     public ObjectReader? Object(string name, bool required = false) =>
-        Take(name, JsonValueKind.Object, "an object", required) is { } value ? new ObjectReader(value, Problems, Path(name)) : null;
+        Take(name, JsonValueKind.Object, "an object", required) is { } value ? new ObjectReader(value, Problems, Path(name), _tolerant) : null;
 
     /// <summary>The elements of a list with their paths; null when it is absent or no list.</summary>
     public IReadOnlyList<JsonElement>? List(string name, int max, string allowed)
@@ -154,6 +154,11 @@ internal sealed partial class ObjectReader
 
     private void AddEntry(JsonProperty property)
     {
+        if (_tolerant && property.Value.ValueKind == JsonValueKind.Null)
+        {
+            return;
+        }
+
         foreach (var entry in _entries)
         {
             if (entry.Property.NameEquals(property.Name))

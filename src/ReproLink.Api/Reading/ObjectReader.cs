@@ -14,11 +14,17 @@ internal sealed partial class ObjectReader
     private readonly List<Entry> _entries = [];
     private readonly List<string> _known = [];
     private readonly string _path;
+    private readonly bool _tolerant;
 
-    public ObjectReader(JsonElement element, FieldProblems problems, string path = "")
+    /// <param name="element">The object.</param>
+    /// <param name="problems">Gets what is wrong.</param>
+    /// <param name="path">Where it stands in what was sent.</param>
+    /// <param name="tolerant">Whether null reads as absent, as senders of the exchange standard write it.</param>
+    public ObjectReader(JsonElement element, FieldProblems problems, string path = "", bool tolerant = false)
     {
         Problems = problems;
         _path = path;
+        _tolerant = tolerant;
         if (element.ValueKind != JsonValueKind.Object)
         {
             IsObject = false;

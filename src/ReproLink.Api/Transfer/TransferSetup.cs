@@ -1,0 +1,20 @@
+using Microsoft.AspNetCore.ResponseCompression;
+
+namespace ReproLink.Api.Transfer;
+
+/// <summary>How answers travel: compressed where the reader takes it, and not again when nothing changed.</summary>
+internal static class TransferSetup
+{
+    public static void AddTransfer(this IServiceCollection services) => services.AddResponseCompression(o =>
+    {
+        // Answers hold no secret of the service beside words of a caller, so that their length tells nothing.
+        o.EnableForHttps = true;
+        o.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", "text/csv", "text/calendar"];
+    });
+
+    public static void UseTransfer(this IApplicationBuilder app)
+    {
+        app.UseResponseCompression();
+        app.UseMiddleware<EntityTags>();
+    }
+}
