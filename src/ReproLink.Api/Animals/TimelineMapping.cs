@@ -16,22 +16,22 @@ internal static class TimelineMapping
 {
     public static TimelineAnswer Answer(
         AnimalState state, FoldTrace trace, HerdRules rules, Instant knownAt, ILookup<FactId, ReceivedFromAnswer> received) => new()
-    {
-        Animal = state.Animal,
-        AsOf = state.AsOf.Date,
-        KnownAt = knownAt,
-        Status = StatusWords.Of(state.Status),
-        Registered = state.Card is not null,
-        Facts = [.. state.History.Facts.Where(f => f.Day <= state.AsOf).Select(f => Fact(state, f, received))],
-        Statuses = [.. trace.Statuses.Select(s => new StatusAnswer { From = s.From.Date, Status = StatusWords.Of(s.Status), Fact = s.Fact.ToString() })],
-        Results = [.. trace.Judgements.Select(Of)],
-        Warnings = [.. trace.Notes.Select(n => ReasonContract.Of(n.Reason))],
-        Conflicts = [.. state.Conflicts.Select(c => ReasonContract.Of(ConflictReasons.Of(c, state)))],
-        Plan = AnimalMapping.Plan(state, rules, knownAt),
-        Pregnancy = AnimalMapping.Pregnancy(state, rules),
-        Programme = ProgrammeNote.Of(rules.HasSavedProgramme),
-        Cautions = Cautions.All,
-    };
+        {
+            Animal = state.Animal,
+            AsOf = state.AsOf.Date,
+            KnownAt = knownAt,
+            Status = StatusWords.Of(state.Status),
+            Registered = state.Card is not null,
+            Facts = [.. state.History.Facts.Where(f => f.Day <= state.AsOf).Select(f => Fact(state, f, received))],
+            Statuses = [.. trace.Statuses.Select(s => new StatusAnswer { From = s.From.Date, Status = StatusWords.Of(s.Status), Fact = s.Fact.ToString() })],
+            Results = [.. trace.Judgements.Select(Of)],
+            Warnings = [.. trace.Notes.Select(n => ReasonContract.Of(n.Reason))],
+            Conflicts = [.. state.Conflicts.Select(c => ReasonContract.Of(ConflictReasons.Of(c, state)))],
+            Plan = AnimalMapping.Plan(state, rules, knownAt),
+            Pregnancy = AnimalMapping.Pregnancy(state, rules),
+            Programme = ProgrammeNote.Of(rules.HasSavedProgramme),
+            Cautions = Cautions.All,
+        };
 
     private static FactAnswer Fact(AnimalState state, Fact fact, ILookup<FactId, ReceivedFromAnswer> received)
     {

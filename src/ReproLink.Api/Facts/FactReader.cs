@@ -3,6 +3,7 @@ using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Rounds;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Facts;
@@ -26,6 +27,11 @@ internal sealed partial class FactReader(HerdRequest request)
 
         var sourceId = reader.Text("sourceId", TextRule.Name, required: true);
         var source = reader.Text("source", TextRule.Name) ?? request.Caller.Name;
+        if (source == Storage.Source)
+        {
+            reader.Refuse("source", ProblemTypes.InvalidValue, $"any but '{Storage.Source}'", $"The source '{Storage.Source}' is kept for the samples of sampling rounds.");
+        }
+
         var animal = reader.Text("animal", TextRule.Name, required: true);
         var time = reader.Time("time");
         if (reader.Has("recordedAt"))

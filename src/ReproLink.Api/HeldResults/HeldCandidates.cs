@@ -10,7 +10,7 @@ internal sealed class HeldCandidates(HerdView view, TubeRegister register)
 {
     private readonly HerdIndex _index = HerdIndex.Of(view);
 
-    public IReadOnlyList<CandidateAnswer> Of(HeldResult held, ReceivedResult? result)
+    public IReadOnlyList<HeldCandidateAnswer> Of(HeldResult held, ReceivedResult? result)
     {
         var reasons = new Dictionary<string, List<string>>(StringComparer.Ordinal);
         if (result is not null)
@@ -31,7 +31,7 @@ internal sealed class HeldCandidates(HerdView view, TubeRegister register)
         return [.. reasons
             .OrderByDescending(r => r.Value.Count)
             .ThenBy(r => r.Key, NaturalOrder.Instance)
-            .Select(r => new CandidateAnswer { Animal = r.Key, Pen = view.Find(r.Key)?.Card?.Pen, Reasons = r.Value })];
+            .Select(r => new HeldCandidateAnswer { Animal = r.Key, Pen = view.Find(r.Key)?.Card?.Pen, Reasons = r.Value })];
     }
 
     private void ByTube(Dictionary<string, List<string>> reasons, ReceivedResult result)

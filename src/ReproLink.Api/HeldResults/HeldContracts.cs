@@ -48,14 +48,14 @@ public sealed record HeldAnswer
     public required IReadOnlyList<string> Closes { get; init; }
 
     /// <summary>Whose it may be, the likeliest first.</summary>
-    public required IReadOnlyList<CandidateAnswer> Candidates { get; init; }
+    public required IReadOnlyList<HeldCandidateAnswer> Candidates { get; init; }
 
     /// <summary>How it ended; absent while it waits.</summary>
     public HeldEndAnswer? Ended { get; init; }
 }
 
 /// <summary>An animal that a held result may be of.</summary>
-public sealed record CandidateAnswer
+public sealed record HeldCandidateAnswer
 {
     /// <summary>The animal.</summary>
     /// <example>1042</example>

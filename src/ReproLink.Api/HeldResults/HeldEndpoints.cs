@@ -87,7 +87,7 @@ internal static class HeldEndpoints
         });
     }
 
-    private static HeldAnswer Answer(HeldResult held, IReadOnlyList<CandidateAnswer> candidates)
+    private static HeldAnswer Answer(HeldResult held, IReadOnlyList<HeldCandidateAnswer> candidates)
     {
         using var content = JsonDocument.Parse(held.Draft.Content);
         return new HeldAnswer

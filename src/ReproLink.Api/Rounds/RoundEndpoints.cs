@@ -113,7 +113,7 @@ internal static class RoundEndpoints
             return refusal;
         }
 
-        var once = await write(new RoundHand(request.Caller.Name, request.Now, new RoundReply(render, idempotency)));
+        var once = await write(new RoundHand(request.Caller.Name, request.Now, new Reply<RoundAnswer>(render, idempotency)));
         return IdempotencyHeader.Answer(once.Status, once.Answer);
     }
 }

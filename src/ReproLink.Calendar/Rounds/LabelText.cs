@@ -3,7 +3,7 @@ using System.Globalization;
 namespace ReproLink.Calendar.Rounds;
 
 /// <summary>
-/// Makes a text fit a label. The widths are those of a wide ordinary typeface and never less than true: a text that fits here
+/// Makes a text fit a label. The widths are those of a wide typeface in bold and never less than true: a text that fits here
 /// fits on paper. What does not fit is shortened with an ellipsis that everybody sees, never cut off.
 /// </summary>
 public static class LabelText
@@ -74,13 +74,14 @@ public static class LabelText
         var first = char.ConvertToUtf32(element, 0) is var point && element.Length > 0 ? point : 0;
         return first switch
         {
-            ' ' or '.' or ',' or '\'' or '|' or 'i' or 'j' or 'l' or 'I' => 0.36,
-            >= '0' and <= '9' or '-' => 0.65,
-            >= 'a' and <= 'z' and not ('m' or 'w') => 0.66,
-            'm' or 'w' or 'M' or 'W' or '@' or '%' => 1.02,
-            >= 'A' and <= 'Z' => 0.8,
+            ' ' or '.' or ',' or '\'' or '|' or 'i' or 'j' or 'l' or 'I' => 0.4,
+            >= '0' and <= '9' or '-' => 0.7,
+            >= 'a' and <= 'z' and not ('m' or 'w') => 0.73,
+            '…' => EllipsisWidth,
+            'm' or 'w' or 'M' or 'W' or '@' or '%' => 1.11,
+            >= 'A' and <= 'Z' => 0.86,
             // Ideographs, syllables and pictures are as wide as they are high; joined scripts and the rest are given the same.
-            _ => 1.02,
+            _ => 1.11,
         };
     }
 }

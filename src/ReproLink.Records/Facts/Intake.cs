@@ -1,5 +1,6 @@
 using NodaTime;
 using ReproLink.Calendar.Facts;
+using ReproLink.Calendar.Rounds;
 
 namespace ReproLink.Records;
 
@@ -98,13 +99,19 @@ internal sealed class Intake(WriteUnit unit, long herd, Instant recorded)
     /// <summary>Rule T9: what was held because the animal was unknown is appended by itself once she is known.</summary>
     private void Release(string animal)
     {
-        foreach (var waiting in HeldWriter.WaitingFor(unit, herd, animal))
+        foreach (var waiting in HeldWriter.WaitingFor(unit, herd, animal).Where(IsOfNoOthersTube))
         {
             // Ended first: appending it must not find it open.
             HeldWriter.EndOpen(unit, herd, waiting.Source, waiting.SourceId, recorded, HeldEnding.Released, waiting.Source, () =>
                 FactAppender.Append(unit, herd, waiting.ToFactDraft()!, recorded).Id);
         }
     }
+
+    // A tube labelled since for another animal contradicts the name: then it goes on waiting for a person.
+    private bool IsOfNoOthersTube(HeldRow waiting) =>
+        TubeNames.Read(waiting.Tube) is not var (round, number)
+        || RoundRows.Find(unit.Connection, herd, round)?.Find(number) is not { } label
+        || label.Animal == waiting.ToFactDraft()?.Animal;
 
     private bool IsOnRecord(string animal)
     {
@@ -116,7 +123,7 @@ internal sealed class Intake(WriteUnit unit, long herd, Instant recorded)
         return new FactRows(unit.Connection, herd, knownAt: null, new TextPool()).Animal(number).Length > 0;
     }
 
-    private AnimalHistory? History(string animal)
+    public AnimalHistory? History(string animal)
     {
         if (unit.Names.FindAnimal(herd, animal) is not { } number)
         {

@@ -67,4 +67,16 @@ public enum HeldStatus
 }
 
 /// <summary>What became of a decision, and of the fact when one was appended.</summary>
-public sealed record HeldDecision(HeldStatus Status, AppendAnswer? Fact);
+public sealed record HeldDecision(HeldStatus Status, AppendAnswer? Fact)
+{
+    /// <summary>The id under which a reopened result waits again.</summary>
+    public string? Reopened { get; init; }
+
+    /// <summary>When it was recorded.</summary>
+    public Instant Recorded { get; init; }
+
+    /// <summary>An animal as the decision leaves her; only while the answer is being rendered inside the transaction.</summary>
+    public AnimalHistory? History(string animal) => HistoryOf?.Invoke(animal);
+
+    internal Func<string, AnimalHistory?>? HistoryOf { get; init; }
+}

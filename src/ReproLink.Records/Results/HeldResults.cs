@@ -1,5 +1,4 @@
 using NodaTime;
-using ReproLink.Calendar.Facts;
 
 namespace ReproLink.Records;
 
@@ -60,75 +59,45 @@ public sealed class HeldResults
     public Task<HeldDecision> Assign(Herd herd, string heldId, FactDraft draft, string by, Instant now)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        return Settle(herd, heldId, now, HeldEnding.Assigned, by, "", draft);
+        return Decide(herd, (unit, held) => HeldDecider.Settle(unit, herd.Id, held, now, HeldEnding.Assigned, by, "", draft), heldId);
+    }
+
+    /// <summary>The same, answered inside the transaction; at most once for an idempotency key.</summary>
+    public Task<Once<HeldDecision>> Assign(Herd herd, string heldId, FactDraft draft, string by, Instant now, Reply<HeldDecision> reply)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        return Decide(herd, (unit, held) => HeldDecider.Settle(unit, herd.Id, held, now, HeldEnding.Assigned, by, "", draft), heldId, now, reply);
     }
 
     /// <summary>A person sets it aside, and says why. It stays on record.</summary>
     public Task<HeldDecision> Dismiss(Herd herd, string heldId, string reason, string by, Instant now) =>
-        Settle(herd, heldId, now, HeldEnding.Dismissed, by, reason, draft: null);
+        Decide(herd, (unit, held) => HeldDecider.Settle(unit, herd.Id, held, now, HeldEnding.Dismissed, by, reason, draft: null), heldId);
+
+    /// <inheritdoc cref="Dismiss(Herd, string, string, string, Instant)"/>
+    public Task<Once<HeldDecision>> Dismiss(Herd herd, string heldId, string reason, string by, Instant now, Reply<HeldDecision> reply) =>
+        Decide(herd, (unit, held) => HeldDecider.Settle(unit, herd.Id, held, now, HeldEnding.Dismissed, by, reason, draft: null), heldId, now, reply);
 
     /// <summary>
     /// Undoes a person's decision: the fact it became is withdrawn, and it waits again under a new id. What ended otherwise is
     /// not undone: its sender, or the animal's appearance, settled it.
     /// </summary>
-    /// <returns>The decision, and the new id.</returns>
-    public Task<(HeldStatus Status, string? HeldId)> Reopen(Herd herd, string heldId, string reason, string by, Instant now)
+    public Task<Once<HeldDecision>> Reopen(Herd herd, string heldId, string reason, string by, Instant now, Reply<HeldDecision> reply) =>
+        Decide(herd, (unit, held) => HeldDecider.Reopen(unit, herd.Id, held, reason, by, now), heldId, now, reply);
+
+    private Task<HeldDecision> Decide(Herd herd, Func<WriteUnit, string, HeldDecision> decide, string heldId)
     {
         ArgumentNullException.ThrowIfNull(herd);
         ArgumentNullException.ThrowIfNull(heldId);
-        return _writer.Write<(HeldStatus, string?)>(unit =>
-        {
-            if (HeldWriter.Parse(heldId) is not { } held || HeldRows.Find(unit.Connection, herd.Id, held) is not { } row)
-            {
-                return (HeldStatus.NotFound, null);
-            }
-
-            var latest = HeldRows.Latest(unit.Connection, herd.Id, row.Source, row.SourceId);
-            // The sender may have said more since: then that counts, and there is nothing left to undo.
-            if (latest?.Held != held
-                || HeldRows.FindEnd(unit.Connection, herd.Id, held) is not { Ending: HeldEnding.Assigned or HeldEnding.Dismissed } end
-                || (FactAppender.Standing(unit, herd.Id, row.Source, row.SourceId) is { } standing && standing.Value != end.Fact))
-            {
-                return (HeldStatus.AlreadySettled, null);
-            }
-
-            var recorded = unit.Record(now);
-            if (end.Fact is { } fact)
-            {
-                FactAppender.Withdraw(unit, herd.Id, new FactId(fact), recorded, reason, by);
-            }
-
-            return (HeldStatus.Settled, HeldWriter.Text(HeldWriter.HoldAgain(unit, herd.Id, row, recorded)));
-        });
+        return _writer.Write(unit => decide(unit, heldId));
     }
 
-    private Task<HeldDecision> Settle(Herd herd, string heldId, Instant now, string ending, string by, string note, FactDraft? draft)
+    private Task<Once<HeldDecision>> Decide(
+        Herd herd, Func<WriteUnit, string, HeldDecision> decide, string heldId, Instant now, Reply<HeldDecision> reply)
     {
         ArgumentNullException.ThrowIfNull(herd);
         ArgumentNullException.ThrowIfNull(heldId);
-        return _writer.Write(unit =>
-        {
-            if (HeldWriter.Parse(heldId) is not { } held || HeldRows.Find(unit.Connection, herd.Id, held) is not { } row)
-            {
-                return new HeldDecision(HeldStatus.NotFound, null);
-            }
-
-            if (HeldRows.FindEnd(unit.Connection, herd.Id, held) is not null)
-            {
-                return new HeldDecision(HeldStatus.AlreadySettled, null);
-            }
-
-            var recorded = unit.Record(now);
-            AppendAnswer? answer = null;
-            HeldWriter.EndOpen(unit, herd.Id, row.Source, row.SourceId, recorded, ending, by, draft is null ? null : Append, note);
-            return new HeldDecision(HeldStatus.Settled, answer);
-
-            FactId Append()
-            {
-                answer = new Intake(unit, herd.Id, recorded).Append(draft);
-                return answer.Id;
-            }
-        });
+        ArgumentNullException.ThrowIfNull(reply);
+        return _writer.Write(unit => reply.Run(unit, herd.Id, now, () => decide(unit, heldId)));
     }
 
     private static HeldResult Of(HeldRow row, HeldEnd? end) =>

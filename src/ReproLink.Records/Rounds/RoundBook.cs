@@ -4,13 +4,8 @@ using ReproLink.Calendar.Rounds;
 
 namespace ReproLink.Records;
 
-/// <summary>How a write to a round is answered, and the key that makes it repeatable.</summary>
-/// <param name="Render">Makes the answer inside the transaction: keep it short.</param>
-/// <param name="Idempotency">What the caller sent; null = nothing.</param>
-public sealed record RoundReply(Func<RoundAnswer, StoredAnswer> Render, IdempotencyRecord? Idempotency);
-
 /// <summary>Who writes, and when.</summary>
-public sealed record RoundHand(string By, Instant Now, RoundReply Reply);
+public sealed record RoundHand(string By, Instant Now, Reply<RoundAnswer> Reply);
 
 /// <summary>The sampling rounds of herds.</summary>
 public sealed class RoundBook
@@ -66,17 +61,7 @@ public sealed class RoundBook
     {
         ArgumentNullException.ThrowIfNull(herd);
         ArgumentNullException.ThrowIfNull(hand);
-        return _writer.Write(unit =>
-        {
-            if (hand.Reply.Idempotency is { } idempotency)
-            {
-                return IdempotencyTable.Once(unit, herd.Id, idempotency, hand.Now, Do, hand.Reply.Render);
-            }
-
-            var answer = Do();
-            return new Once<RoundAnswer>(OnceStatus.Done, answer, hand.Reply.Render(answer));
-
-            RoundAnswer Do() => work(new RoundWriter(unit, herd.Id, unit.Record(hand.Now), hand.By));
-        });
+        return _writer.Write(unit => hand.Reply.Run(
+            unit, herd.Id, hand.Now, () => work(new RoundWriter(unit, herd.Id, unit.Record(hand.Now), hand.By))));
     }
 }

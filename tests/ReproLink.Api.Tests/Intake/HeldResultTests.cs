@@ -96,6 +96,17 @@ public sealed class HeldResultTests(ApiHostFixture host) : IClassFixture<ApiHost
     }
 
     [Fact]
+    public async Task Assign_WithAnIdempotencyKey_IsAnsweredTheSameAgain()
+    {
+        var herd = await RoundHerd.Drawn(host, 3);
+        var id = await Hold(herd, Mismatch);
+        var first = await herd.Post($"/held-results/{id}/assign", """{"animal":"2"}""", idempotencyKey: "k");
+        var again = await herd.Post($"/held-results/{id}/assign", """{"animal":"2"}""", idempotencyKey: "k");
+        Assert.Equal((HttpStatusCode.OK, first.Text), (again.Status, again.Text));
+        Assert.Equal(HttpStatusCode.Conflict, (await herd.Post($"/held-results/{id}/assign", """{"animal":"3","tube":"R1-003"}""", idempotencyKey: "k")).Status);
+    }
+
+    [Fact]
     public async Task Decisions_AreNotForExchangePrograms()
     {
         var herd = await RoundHerd.Drawn(host, 3);

@@ -119,4 +119,22 @@ public sealed class MatchingTests(ApiHostFixture host) : IClassFixture<ApiHostFi
         Assert.Equal("held-result", (string?)(await herd.Get("/animals/1/test-window"))["gate"]["pgf"]!["clause"]);
         Assert.DoesNotContain((await herd.Get("/facts?limit=1000"))["facts"].AsArray(), f => (string?)f!["kind"] == "result");
     }
+
+    [Fact]
+    public async Task Release_OfAResultWhoseTubeWasLabelledForAnotherSince_WaitsForAPerson()
+    {
+        var herd = await RoundHerd.Create(host, 1, "2026-09-04");
+        Assert.Equal("unknown-animal", (string?)(await Post(herd, "\"animal\":\"99\",\"tube\":\"R1-001\""))["reason"]);
+        await herd.Freeze("""{"date":"2026-10-05"}""");
+        await herd.Accept("""[{"sourceId":"late","kind":"calving","animal":"99","date":"2026-06-01"}]""");
+        Assert.Single((await herd.Get("/held-results"))["held"].AsArray());
+    }
+
+    [Fact]
+    public async Task Facts_NobodyPostsAsARound()
+    {
+        var herd = await HerdClient.Create(host);
+        var answer = await herd.Post("/facts", """[{"source":"round","sourceId":"R1-001","kind":"sample","animal":"1","date":"2026-10-05"}]""");
+        Assert.Equal("source", (string?)answer.Results[0]!["problem"]!["field"]);
+    }
 }

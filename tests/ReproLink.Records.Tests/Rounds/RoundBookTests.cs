@@ -12,7 +12,7 @@ public sealed class RoundBookTests
     private static readonly Day Monday = Day.From(new LocalDate(2026, 10, 5));
 
     private static RoundHand Hand(Instant? now = null) =>
-        new("farm", now ?? TempStore.Noon, new RoundReply(_ => new StoredAnswer(200, "application/json", []), null));
+        new("farm", now ?? TempStore.Noon, new Reply<RoundAnswer>(_ => new StoredAnswer(200, "application/json", []), null));
 
     private static RoundPlan Plan(params string[] animals) =>
         new(Monday, null, "serum", [.. animals.Select(a => new TubePlan(a, "1", "first-test", 31))]);
