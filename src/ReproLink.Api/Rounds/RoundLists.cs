@@ -14,7 +14,8 @@ internal static class RoundLists
         var asOf = Day.Min(view.AsOf, asked.Date);
         IReadOnlyList<BleedDay> days = asked.Date < view.AsOf ? [] : BleedLists.Make(Present(view), view.Rules, asked.Date, asked.Date, asOf).Days;
         return new RoundPlan(asked.Date, asked.Name, asked.Specimen,
-            [.. days.SelectMany(d => d.Animals).Select(line => Plan(line.State, asked.Date, line.Answer.Verdict.Need))]) { SkipPlanned = true };
+            [.. days.SelectMany(d => d.Animals).Select(line => Plan(line.State, asked.Date, line.Answer.Verdict.Need))])
+        { SkipPlanned = true };
     }
 
     /// <summary>The animals named; every name that is none of the herd's is reported.</summary>
