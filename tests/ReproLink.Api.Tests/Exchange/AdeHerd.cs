@@ -1,8 +1,8 @@
 using System.Net;
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using NodaTime.Text;
-using Microsoft.Extensions.DependencyInjection;
 using ReproLink.Api.Clock;
 using ReproLink.Api.Tests.Support;
 

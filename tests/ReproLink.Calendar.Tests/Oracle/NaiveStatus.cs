@@ -117,7 +117,8 @@ public static class NaiveStatus
             {
                 IsExposure = false,
                 IsInsemination = service is Insemination,
-                Done = service is EmbryoTransfer ? service.Day : null, First = service.DayZero,
+                Done = service is EmbryoTransfer ? service.Day : null,
+                First = service.DayZero,
                 Last = service.DayZero,
             };
             cow.Attempts.Add(attempt);
