@@ -23,7 +23,7 @@ internal static class FoldBenchmark
         var histories = Enumerable.Range(0, sizes.FoldAnimals).Select(a => MadeHerd.History(a, today)).ToArray();
         var events = BareEvent.OfHerd(sizes.FoldAnimals, today);
         Compare(report, histories, rules, today, now, BareFold.Of(events, today.Number));
-        var (ours, bare) = await Rounds.Medians(
+        var (ours, bare) = await Rounds.ProcessorMedians(
             sizes.Rounds,
             () => Repeat(() => FoldAll(histories, rules, today, now)),
             () => Repeat(() => BareFold.Of(events, today.Number).Eligible));

@@ -15,10 +15,8 @@ internal static class ListBenchmark
     public static async Task Cold(Report report, Sizes sizes)
     {
         using var file = await HerdFile.With(sizes.ListAnimals);
-        var (ours, bare) = await Rounds.Medians(
-            sizes.Rounds,
-            () => Rounds.Milliseconds(() => OpenAndList(file)),
-            () => Task.FromResult(Rounds.Milliseconds(() => RawRows.ReadAndFold(file.Path, file.Today.Number))));
+        var (ours, bare) = await Rounds.ProcessorMedians(
+            sizes.Rounds, () => OpenAndList(file), () => RawRows.ReadAndFold(file.Path, file.Today.Number));
         report.AtMost(ColdBudget, ours / bare, $"list cold: {ours:0} ms, raw reader and bare fold {bare:0} ms, {sizes.ListAnimals} animals");
     }
 
@@ -27,17 +25,16 @@ internal static class ListBenchmark
         using var file = await HerdFile.With(sizes.ListAnimals);
         await using var store = Store.Open(file.Path);
         List(store, file.Now);
-        var (warm, cold) = await Rounds.Medians(
-            sizes.Rounds,
-            () => Task.FromResult(Rounds.Milliseconds(() => List(store, SystemClock.Instance.GetCurrentInstant()))),
-            () => Rounds.Milliseconds(() => OpenAndList(file)));
+        var (warm, cold) = await Rounds.ProcessorMedians(
+            sizes.Rounds, () => List(store, SystemClock.Instance.GetCurrentInstant()), () => OpenAndList(file));
         report.AtMost(WarmBudget, warm / cold, $"list warm: {warm:0.0} ms, cold {cold:0} ms, {sizes.ListAnimals} animals");
     }
 
-    private static async Task OpenAndList(HerdFile file)
+    private static void OpenAndList(HerdFile file)
     {
-        await using var store = Store.Open(file.Path);
+        var store = Store.Open(file.Path);
         List(store, SystemClock.Instance.GetCurrentInstant());
+        store.DisposeAsync().AsTask().GetAwaiter().GetResult();
     }
 
     /// <summary>The week from today on.</summary>
