@@ -1,6 +1,7 @@
 using ReproLink.Api.Access;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Reading;
+using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Changes;
@@ -20,6 +21,7 @@ internal static class ChangeEndpoints
 
     public static void MapChanges(this IEndpointRouteBuilder herd) => herd.MapGet("/changes", Get)
         .WithMetadata(new Needs(Permissions.Read))
+        .Tags()
         .Describe("Changes", "listChanges", "What changed", """
             Every fact, withdrawal, held result, decision about one, programme and approval in the order in which it was stored, and every animal they are
             about as she is now. Whoever follows `next` ends with what the service has: nothing is ever stored before a cursor already given out. What

@@ -41,11 +41,12 @@ public static class ApiHost
         var app = builder.Build();
         // Settles here, before anything runs, whether a clock that was asked for may be set at all.
         app.Services.GetRequiredService<HerdClock>();
-        app.UseTransfer();
+        app.UseResponseCompression();
         app.UseExchangeErrors();
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<KeyMiddleware>();
         app.UseRouting();
+        app.UseMiddleware<EntityTags>();
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();
         app.UseAntiforgery();

@@ -2,6 +2,7 @@ using ReproLink.Api.Access;
 using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.OpenApi;
+using ReproLink.Api.Transfer;
 
 namespace ReproLink.Api.Exchange;
 
@@ -40,6 +41,7 @@ internal static class ExchangeDocs
     /// <summary>Reads a page with the standard's parameters.</summary>
     public static void Lists(this RouteHandlerBuilder endpoint, Type page, string example) => endpoint
         .WithMetadata(new Needs(Permissions.Read), new StandardForm())
+        .Tags()
         .TakesInstant("meta-modified-from", "Modified then or later, deleted ones too; any offset may be written. Absent = all that count.")
         .TakesInstant("meta-modified-to", "Modified then or earlier.")
         .Takes(new ParameterDoc("animal-scheme", "Only this animal's; with `animal-id`.", "us.bovine"))
@@ -53,6 +55,7 @@ internal static class ExchangeDocs
     {
         endpoint
             .WithMetadata(new Needs(Permissions.Read), new StandardForm())
+            .Tags()
             .Describe(Tag, "get" + Singular(noun), $"One {noun.Word}", $"The {noun.Word} at its `@self` address; one that was taken back reads as deleted.")
             .AnswersJson(200, $"The {noun.Word}.", noun.Message, Example(noun, sent: false));
         if (noun.IsResult)

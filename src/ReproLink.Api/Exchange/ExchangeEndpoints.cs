@@ -1,4 +1,5 @@
 using ReproLink.Api.Exchange.Animals;
+using ReproLink.Api.Exchange.AnimalSets;
 using ReproLink.Api.Exchange.Conclusions;
 using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Herds;
@@ -26,6 +27,7 @@ internal static class ExchangeEndpoints
     {
         app.MapLocations();
         app.MapConclusions();
+        app.MapAnimalSets();
         app.MapPosts(AnimalNoun.Animals);
         foreach (var noun in Nouns)
         {

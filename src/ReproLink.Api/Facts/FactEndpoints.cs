@@ -4,6 +4,7 @@ using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
+using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Facts;
@@ -31,6 +32,7 @@ internal static class FactEndpoints
             .Refuses(400, 409, 413, 415);
         herd.MapGet("/facts", List)
             .WithMetadata(new Needs(Permissions.Read))
+            .Tags()
             .Describe("Facts", "listFacts", "Facts on record", "The facts that count, in the order they were recorded, page by page.")
             .Takes(new ParameterDoc("animal", "Only this animal's.", "1042"))
             .Takes(new ParameterDoc("after", "`next` of the page before.", ""))

@@ -4,6 +4,7 @@ using ReproLink.Api.Access;
 using ReproLink.Api.Exchange;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.Problems;
+using ReproLink.Api.Transfer;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace ReproLink.Api.OpenApi;
@@ -18,6 +19,12 @@ internal sealed class OperationDetails : IOperationFilter
         operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
         operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
         operation.Responses = Responses(metadata, needs, context);
+        if (metadata.OfType<Tagged>().Any())
+        {
+            operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true)));
+            operation.Responses.Add("304", new OpenApiResponse { Description = "Nothing changed.", Content = new Dictionary<string, OpenApiMediaType>() });
+        }
+
         if (needs is not null || context.ApiDescription.RelativePath is "testing/clock" or "locations")
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(OpenApiSetup.Scheme, context.Document)] = [] }];

@@ -6,6 +6,7 @@ using ReproLink.Api.ProgrammeChecks;
 using ReproLink.Api.Reading;
 using ReproLink.Calendar.ProgrammeChecks;
 using ReproLink.Calendar.Programmes;
+using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Programmes;
@@ -17,12 +18,14 @@ internal static class ProgrammeEndpoints
     {
         herd.MapGet("/programme", Get)
             .WithMetadata(new Needs(Permissions.Read))
+            .Tags()
             .Describe("Programme", "getProgramme", "The programme in force", "The version in force on a day, complete. A herd that has saved none has the defaults, and is told so.")
             .TakesDay("on", "The day; absent = the herd's today.", "2026-10-05")
             .AnswersJson(200, "The version in force.", typeof(ProgrammeAnswer), ProgrammeExamples.Answer)
             .Refuses(400);
         herd.MapGet("/programme/versions", Versions)
             .WithMetadata(new Needs(Permissions.Read))
+            .Tags()
             .Describe("Programme", "listProgrammeVersions", "Every version", "All versions saved, drafts too, with their approvals.")
             .AnswersJson(200, "The versions.", typeof(ProgrammeVersions), ProgrammeExamples.Versions)
             .Refuses(400);

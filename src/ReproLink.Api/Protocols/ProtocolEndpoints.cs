@@ -4,6 +4,7 @@ using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Protocols;
+using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Protocols;
@@ -15,11 +16,13 @@ internal static class ProtocolEndpoints
     {
         herd.MapGet("/protocols", List)
             .WithMetadata(new Needs(Permissions.Read))
+            .Tags()
             .Describe("Protocols", "listProtocols", "Every protocol", "Published sequences of steps with source and evidence mark, and the herd's own.")
             .AnswersJson(200, "The protocols.", typeof(ProtocolList), ProtocolExamples.List)
             .Refuses(400);
         herd.MapGet("/protocols/{protocolId}", Get)
             .WithMetadata(new Needs(Permissions.Read))
+            .Tags()
             .Describe("Protocols", "getProtocol", "One protocol", "Its steps, source and evidence mark.")
             .AnswersJson(200, "The protocol.", typeof(ProtocolAnswer), ProtocolExamples.One)
             .Refuses(400, 404);

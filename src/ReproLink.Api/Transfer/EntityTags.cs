@@ -4,15 +4,18 @@ using Microsoft.Net.Http.Headers;
 
 namespace ReproLink.Api.Transfer;
 
+/// <summary>Mark of a read that is tagged: one whose answer does not name the moment at which it was asked, for that never repeats.</summary>
+internal sealed record Tagged;
+
 /// <summary>
-/// Tags what is read below a location by its content, and answers 304 to a reader who has it. The tag is weak: two answers of
-/// one tag say the same, whatever bytes carry them.
+/// Tags a read by its content, and answers 304 to a reader who has it. The tag is weak: two answers of one tag say the same,
+/// whatever bytes carry them.
 /// </summary>
 internal sealed class EntityTags(RequestDelegate next)
 {
     public async Task InvokeAsync(HttpContext context)
     {
-        if (!HttpMethods.IsGet(context.Request.Method) || !context.Request.Path.StartsWithSegments("/locations", StringComparison.Ordinal))
+        if (context.GetEndpoint()?.Metadata.GetMetadata<Tagged>() is null)
         {
             await next(context);
             return;

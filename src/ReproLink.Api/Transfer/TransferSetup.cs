@@ -12,9 +12,8 @@ internal static class TransferSetup
         o.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", "text/csv", "text/calendar"];
     });
 
-    public static void UseTransfer(this IApplicationBuilder app)
-    {
-        app.UseResponseCompression();
-        app.UseMiddleware<EntityTags>();
-    }
+    /// <summary>Marks a read whose answers are tagged.</summary>
+    public static TBuilder Tags<TBuilder>(this TBuilder endpoint)
+        where TBuilder : IEndpointConventionBuilder =>
+        endpoint.WithMetadata(new Tagged());
 }

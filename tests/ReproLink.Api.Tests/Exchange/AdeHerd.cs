@@ -28,6 +28,7 @@ public sealed class AdeHerd(ApiHostFixture host, HerdClient herd)
         ["animals"] = ("icarAnimalCoreCollection", "icarAnimalCoreResource"),
         ["gestations"] = ("icarGestationCollection", "icarGestationResource"),
         ["repro-status-observations"] = ("icarReproStatusObservedEventCollection", "icarReproStatusObservedEventResource"),
+        ["animal-sets"] = ("icarAnimalSetCollection", "icarAnimalSetResource"),
         ["mating-recommendations"] = ("icarReproMatingRecommendationCollection", "icarReproMatingRecommendationResource"),
     };
 

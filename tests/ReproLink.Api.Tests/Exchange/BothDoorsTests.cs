@@ -188,6 +188,23 @@ public sealed class BothDoorsTests(ApiHostFixture host) : IClassFixture<ApiHostF
     }
 
     [Fact]
+    public async Task SamplingRound_IsASetOfAnimals()
+    {
+        var herd = await AdeHerd.Create(host);
+        await herd.Post("inseminations", AdeHerd.Service("s1", "1"));
+        await herd.Post("inseminations", AdeHerd.Service("s2", "2"));
+        await herd.Herd.Post("/sampling-rounds", """{"date":"2026-10-05","animals":["2"]}""");
+        await herd.Herd.Post("/sampling-rounds", """{"date":"2026-10-08","animals":["1","2"]}""");
+        var sets = await herd.All("animal-sets", "?animal-scheme=us.bovine&animal-id=1");
+        var set = Assert.Single(sets);
+        Assert.Equal(("R2", "Session"), ((string?)set["id"], (string?)set["purpose"]));
+        Assert.Equal(["1", "2"], set["member"]!.AsArray().Select(m => (string)m!["id"]!));
+        var later = await herd.Tick();
+        Assert.Equal(HttpStatusCode.OK, (await herd.Herd.Put("/sampling-rounds/R1/tubes/R1-001", """{"state":"not-drawn","reason":"not-found"}""")).Status);
+        Assert.Equal(later, AdeHerd.Instants((await herd.All("animal-sets"))[^1]["meta"]!["modified"]));
+    }
+
+    [Fact]
     public async Task UnknownTreatment_IsRefused_NeverGuessed()
     {
         var herd = await AdeHerd.Create(host);

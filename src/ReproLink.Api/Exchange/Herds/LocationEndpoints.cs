@@ -2,6 +2,7 @@ using ReproLink.Api.Access;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
+using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Exchange.Herds;
@@ -17,6 +18,7 @@ internal static class LocationEndpoints
 
     public static void MapLocations(this IEndpointRouteBuilder app) => app.MapGet("/locations", Get)
         .WithMetadata(new StandardForm())
+        .Tags()
         .Describe(ExchangeDocs.Tag, "listLocations", "Locations", "The locations the key may use. `timeZoneId` tells which day an instant is for the herd.")
         .AnswersJson(200, "The locations.", typeof(MemberPage<LocationMessage>), Example);
 

@@ -80,7 +80,8 @@ public sealed partial class ConformanceTests(ApiHostFixture host) : IClassFixtur
         var herd = await Story();
         foreach (var noun in AdeHerd.Nouns.Keys)
         {
-            Assert.All(await herd.All(noun), m => Assert.All(["scheme", "id"], name => Assert.False(string.IsNullOrEmpty((string?)(m["animal"] ?? m["identifier"])![name]))));
+            var animals = (await herd.All(noun)).SelectMany(m => noun == "animal-sets" ? m["member"]!.AsArray().AsEnumerable() : Enumerable.Repeat(m["animal"] ?? m["identifier"], 1));
+            Assert.All(animals, animal => Assert.All(["scheme", "id"], name => Assert.False(string.IsNullOrEmpty((string?)animal![name]))));
         }
     }
 
@@ -290,6 +291,7 @@ public sealed partial class ConformanceTests(ApiHostFixture host) : IClassFixtur
             [{"sourceId":"r1","animal":"7","sampled":"2026-10-01","method":"blood","outcome":"recheck","value":0.25,"unit":"S-N","assay":"herd-default","tube":"T1"},
              {"sourceId":"r2","animal":"8","sampled":"2026-09-20","method":"blood","outcome":"invalid"}]
             """)).Status);
+        Assert.Equal(HttpStatusCode.Created, (await herd.Herd.Post("/sampling-rounds", """{"date":"2026-10-08","animals":["8","7"]}""")).Status);
         foreach (var (noun, own) in Sent)
         {
             await herd.Post(noun, AdeHerd.Message(noun, $"ade-{noun}", noun is "departures" or "deaths" ? $"20-{noun}" : "20", "2026-10-02T11:00:00Z", own));

@@ -1,0 +1,43 @@
+using NodaTime;
+using ReproLink.Api.Access;
+using ReproLink.Api.Exchange.Events;
+using ReproLink.Api.Exchange.Messages;
+
+namespace ReproLink.Api.Exchange.Conclusions;
+
+/// <summary>A page of messages that are computed when they are read. Only those of the page are made.</summary>
+internal static class ComputedPage
+{
+    // Stored instants are those at which requests came: one that came just before midnight may be stored after it. Readers
+    // take a little more than they asked for.
+    private static readonly Duration Overlap = Duration.FromMinutes(1);
+
+    public static IResult Of<T>(HttpContext context, string noun, Func<PageQuery, IEnumerable<(Place At, Func<T?> Make)>> candidates)
+        where T : ExchangeResource
+    {
+        var query = new PageQuery(context);
+        if (query.Refusal is { } refusal)
+        {
+            return refusal;
+        }
+
+        var after = query.Cursor is { } cursor ? Place.Read(cursor) : null;
+        if (query.Cursor is not null && after is null)
+        {
+            return query.WrongCursor();
+        }
+
+        var from = query.From - Overlap;
+        // One more than asked for tells that there is a next page.
+        var found = candidates(query)
+            .Where(c => !(c.At.Modified < from) && !(c.At.Modified > query.To) && (after is null || c.At.CompareTo(after) > 0))
+            .OrderBy(c => c.At)
+            .Select(c => (c.At, Message: c.Make()))
+            .Where(c => c.Message is not null)
+            .Take(query.Size + 1)
+            .ToArray();
+        var page = found.Take(query.Size).ToArray();
+        var next = found.Length > page.Length ? query.Next(context.Herd().Herd.Location, noun, page[^1].At.ToString()) : null;
+        return Results.Ok(new MemberPage<T> { View = new PageView { PageSize = query.Size, Next = next }, Member = [.. page.Select(p => p.Message!)] });
+    }
+}
