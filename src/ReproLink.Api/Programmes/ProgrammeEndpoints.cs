@@ -4,9 +4,9 @@ using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.ProgrammeChecks;
 using ReproLink.Api.Reading;
+using ReproLink.Api.Transfer;
 using ReproLink.Calendar.ProgrammeChecks;
 using ReproLink.Calendar.Programmes;
-using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Programmes;

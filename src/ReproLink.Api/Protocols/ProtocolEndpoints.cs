@@ -2,9 +2,9 @@ using ReproLink.Api.Access;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
+using ReproLink.Api.Transfer;
 using ReproLink.Calendar.Explanations;
 using ReproLink.Calendar.Protocols;
-using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Protocols;
