@@ -51,7 +51,15 @@ internal sealed class BleedPlanner(HerdRules rules, Day asOf, Day to)
             if (verdict is { Window: { } window, Answer: Answer.Eligible or Answer.NotYet, Reason: not AnswerReason.NoSamplingDay }
                 && window.Opens <= to)
             {
-                return new Plan(state) { Today = today, Opens = window.Opens, Closes = window.Closes, Day = PlannedOn(window, at) };
+                // Another programme version or confirmation may govern her by then: the day planned must hold on that day too.
+                var planned = PlannedOn(window, at);
+                if (planned is not { } on || on == at || TestWindows.Judge(state, rules, on, _candidates).Answer == Answer.Eligible)
+                {
+                    return new Plan(state) { Today = today, Opens = window.Opens, Closes = window.Closes, Day = planned };
+                }
+
+                day = on <= to ? on : null;
+                continue;
             }
 
             day = TestWindows.NextChange(state, rules, at, verdict, to, _candidates);
