@@ -47,6 +47,14 @@ public sealed partial class AnimalState
 
     internal void Add(ServiceAttempt service) => (_services ??= []).Add(service);
 
+    // A service dated anew is the latest, also when another was recorded between its inseminations.
+    internal void MoveToEnd(int service)
+    {
+        var moved = _services![service];
+        _services.RemoveAt(service);
+        _services.Add(moved);
+    }
+
     internal void Add(ExposureSpell spell) => (_exposures ??= []).Add(spell);
 
     internal void Add(LossRecord loss) => (_losses ??= []).Add(loss);

@@ -176,6 +176,7 @@ public sealed partial class HistoryFold
             if (earlier.Fact is Insemination && service.Day - earlier.Fact.Day <= SameServiceDays && earlier.FailedBy is null)
             {
                 earlier.Fact = service;
+                _state.MoveToEnd(i);
                 return earlier;
             }
         }

@@ -33,7 +33,12 @@ public static partial class PossiblyPregnant
         var positive = since.OfType<TestResult>().LastOrDefault(r => r.Outcome == Outcome.Pregnant && r.Method == TestMethod.Blood
             && r.Day < open && LateEnough(r.Day, since, calved)
             && (never || services.Any(s => r.Day - s.DayZero >= FirstDay) || exposures.Any(e => r.Day - e.Day >= FirstDay)));
-        if (positive is null || rules.Versions.Any(v => v.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept))
+        if (positive is null)
+            return false;
+        // T7 c: nothing on record that could have made her pregnant. Any valid sample 7 days later ends it, in every version.
+        if (never)
+            return open - positive.Day < 7 && !since.Any(f => f.Day >= positive.Day && f.Day <= open && f is (Loss or Examination { Outcome: Outcome.Open }));
+        if (rules.Versions.Any(v => v.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept))
             return false;
         var caution = calved is { } c && positive.Day - c < rules.Versions.Max(v => v.Programme.Test.CautionDaysInMilk);
         var undone = since.Any(f => f.Day >= positive.Day && f.Day <= open
