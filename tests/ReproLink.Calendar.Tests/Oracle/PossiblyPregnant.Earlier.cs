@@ -35,12 +35,13 @@ public static partial class PossiblyPregnant
             && (never || services.Any(s => r.Day - s.DayZero >= FirstDay) || exposures.Any(e => r.Day - e.Day >= FirstDay)));
         if (positive is null)
             return false;
-        // T7 c: nothing on record that could have made her pregnant. Any valid sample 7 days later ends it, in every version.
+        var caution = calved is { } c && positive.Day - c < rules.Versions.Max(v => v.Programme.Test.CautionDaysInMilk);
+        // T7 c: nothing on record that could have made her pregnant. Any valid sample 7 days later ends it, in every version. A
+        // second positive in the days of caution leaves her pregnant-caution, whose retest counts at once (T2).
         if (never)
-            return open - positive.Day < 7 && !since.Any(f => f.Day >= positive.Day && f.Day <= open && f is (Loss or Examination { Outcome: Outcome.Open }));
+            return !caution && open - positive.Day < 7 && !since.Any(f => f.Day >= positive.Day && f.Day <= open && f is (Loss or Examination { Outcome: Outcome.Open }));
         if (rules.Versions.Any(v => v.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept))
             return false;
-        var caution = calved is { } c && positive.Day - c < rules.Versions.Max(v => v.Programme.Test.CautionDaysInMilk);
         var undone = since.Any(f => f.Day >= positive.Day && f.Day <= open
             && f is (Loss or Examination { Outcome: Outcome.Open } or Service or Exposure or Oestrus or Treatment { Agent: Agent.Pgf, NotDone: false }));
         var again = since.OfType<TestResult>().Any(r => r.Outcome == Outcome.Open && r.Day > positive.Day && open - r.Day >= 7);
