@@ -38,6 +38,25 @@ public sealed class WriterTests
         Assert.Equal(Enumerable.Range(1, 1 + (16 * 25) - 13).Select(i => (long)i), sequences);
     }
 
+    // Whoever reads a change from the file before anyone was told of it must not be shown a herd without it.
+    [Fact]
+    public async Task Changes_are_announced_before_anyone_can_read_them()
+    {
+        await using var temp = await TempStore.WithHerd();
+        var readable = new List<long>();
+        await using var writer = new Writer(Connection.ForWriting(temp.Path), touched =>
+        {
+            using var raw = temp.Raw();
+            readable.Add(touched[temp.Herd.Id] - raw.ExecuteScalar<long>("SELECT max(sequence) FROM change"));
+        });
+        for (var i = 0; i < 3; i++)
+        {
+            await writer.Write(unit => unit.Change(temp.Herd.Id, unit.Record(TempStore.Noon), ChangeKind.Herd, null, temp.Herd.Id));
+        }
+
+        Assert.Equal([1L, 1L, 1L], readable);
+    }
+
     [Fact]
     public async Task Requests_that_queue_up_share_one_commit_and_are_answered_after_it()
     {

@@ -26,7 +26,7 @@ public sealed class Store : IAsyncDisposable
         _readers = new Readers(path);
         _foreign = new ForeignWrites(path, options.ForeignWritesAfter);
         Views = new HerdViews(_readers, _foreign, options.MostFactsInMemory);
-        _writer = new Writer(writing, Views.Committed);
+        _writer = new Writer(writing, Views.Committing);
         Herds = new Herds(_writer, _readers, _foreign);
         Facts = new FactLog(_writer, _readers);
         Programmes = new ProgrammeBook(_writer, _readers);

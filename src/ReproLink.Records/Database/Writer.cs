@@ -16,15 +16,15 @@ internal sealed class Writer : IAsyncDisposable
         new BoundedChannelOptions(LongestQueue) { SingleReader = true });
     private readonly Connection _connection;
     private readonly WriteUnit _unit;
-    private readonly Action<IReadOnlyDictionary<long, long>> _committed;
+    private readonly Action<IReadOnlyDictionary<long, long>> _committing;
     private readonly Task _loop;
 
     /// <param name="connection">The only connection that writes.</param>
-    /// <param name="committed">Told of every herd changed, after the commit and before the answers leave.</param>
-    public Writer(Connection connection, Action<IReadOnlyDictionary<long, long>> committed)
+    /// <param name="committing">Told of every herd changed, before the commit: whoever sees a change in the file finds it announced.</param>
+    public Writer(Connection connection, Action<IReadOnlyDictionary<long, long>> committing)
     {
         _connection = connection;
-        _committed = committed;
+        _committing = committing;
         _unit = new WriteUnit(connection);
         _loop = Task.Run(Loop);
     }
@@ -83,8 +83,8 @@ internal sealed class Writer : IAsyncDisposable
             }
 
             _unit.EndBatch();
+            _committing(_unit.Touched);
             _connection.Prepared("COMMIT").Run();
-            _committed(_unit.Touched);
             return null;
         }
 #pragma warning disable CA1031 // The batch failed as a whole: every request of it gets the error, and the writer lives on.

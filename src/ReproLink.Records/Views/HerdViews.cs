@@ -23,7 +23,7 @@ public sealed class HerdViews
     public long FactsInMemory => _entries.Values.Sum(entry => entry.Fold?.Memory.Facts ?? 0);
 
     /// <summary>
-    /// The herd today: as of the local day of <paramref name="now"/>, as known now. A change whose append was awaited is in it.
+    /// The herd today: as of the local day of <paramref name="now"/>, as known now. A change that anyone could read before is in it.
     /// </summary>
     public HerdView Current(Herd herd, Instant now)
     {
@@ -76,8 +76,11 @@ public sealed class HerdViews
             : null);
     }
 
-    /// <summary>The writer tells of herds it changed, before it answers whoever changed them.</summary>
-    internal void Committed(IReadOnlyDictionary<long, long> touched)
+    /// <summary>
+    /// The writer tells of herds it is about to change: a reader who then finds a change in the file never gets a view without
+    /// it. Until the commit, and after one that failed, looks only read the herd's position again.
+    /// </summary>
+    internal void Committing(IReadOnlyDictionary<long, long> touched)
     {
         foreach (var (herd, sequence) in touched)
         {
@@ -118,6 +121,11 @@ public sealed class HerdViews
         var memory = _readers.Read(connection => before is null
             ? HerdReader.Whole(connection, herd.Id, knownAt: null, entry.Texts)
             : HerdReader.Since(connection, before.Memory, entry.Texts));
+        if (before is not null && ReferenceEquals(memory, before.Memory) && before.Holds(now))
+        {
+            return before;
+        }
+
         // Not before what it contains was recorded, nor before what was answered already.
         var known = Instant.Max(now, memory.Recorded);
         var fold = HerdFold.Of(memory, memory.Rules.DayOf(now), before is null ? known : before.Known(known), before);
