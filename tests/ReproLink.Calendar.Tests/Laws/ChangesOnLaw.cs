@@ -1,4 +1,3 @@
-using CsCheck;
 using ReproLink.Calendar.Testing;
 using ReproLink.Calendar.Tests.Generators;
 
@@ -10,7 +9,7 @@ public sealed class ChangesOnLaw
     private const int Horizon = 500;
 
     [Fact]
-    public void Law_7_changesOn_is_right_day_by_day() => RandomAnimals.Single.Sample(herd =>
+    public void Law_7_changesOn_is_right_day_by_day() => RandomAnimals.Single.Holds(herd =>
     {
         var state = Folded.State(herd.Animals[0], herd);
         var answer = TestWindows.Answer(state, herd.Rules, herd.AsOf);
@@ -23,10 +22,10 @@ public sealed class ChangesOnLaw
 
         if (answer.ChangesOn is { } change)
             Assert.False(TestWindows.Judge(state, herd.Rules, change).SameAs(answer.Verdict), $"nothing changes on {change}");
-    }, iter: Counts.Of(2_500), seed: Counts.Seed);
+    }, cases: 2_500);
 
     [Fact]
-    public void A_later_day_asked_from_the_same_facts_is_what_the_chain_of_changes_says() => RandomAnimals.Single.Sample(herd =>
+    public void A_later_day_asked_from_the_same_facts_is_what_the_chain_of_changes_says() => RandomAnimals.Single.Holds(herd =>
     {
         var state = Folded.State(herd.Animals[0], herd);
         var day = herd.AsOf;
@@ -35,5 +34,5 @@ public sealed class ChangesOnLaw
             Assert.True(TestWindows.Judge(state, herd.Rules, next - 1).SameAs(answer.Verdict));
             day = next;
         }
-    }, iter: Counts.Of(2_500), seed: Counts.Seed);
+    }, cases: 2_500);
 }

@@ -1,4 +1,3 @@
-using CsCheck;
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
@@ -17,18 +16,18 @@ public sealed class DifferentialTests
 
     [Fact]
     public void The_engine_and_the_naive_reference_give_the_same_answers() =>
-        RandomAnimals.Single.Sample(SameAnswers, iter: Counts.Of(12_000), seed: Counts.Seed);
+        RandomAnimals.Single.Holds(SameAnswers, cases: 12_000);
 
     [Fact]
     public void The_same_holds_under_the_defaults_of_a_herd_without_a_programme()
     {
         var defaults = new HerdRules(DateTimeZone.Utc, []);
-        RandomAnimals.Single.Sample(herd => SameAnswers(herd with { Rules = defaults }), iter: Counts.Of(12_000), seed: Counts.Seed);
+        RandomAnimals.Single.Holds(herd => SameAnswers(herd with { Rules = defaults }), cases: 12_000);
     }
 
     [Fact]
     public void The_engine_and_the_naive_reference_change_their_answers_on_the_same_day() =>
-        RandomAnimals.Single.Sample(SameChange, iter: Counts.Of(400), seed: Counts.Seed);
+        RandomAnimals.Single.Holds(SameChange, cases: 400);
 
     private static void SameAnswers(RandomHerd herd)
     {

@@ -10,43 +10,43 @@ public sealed class FactLaws
 {
     [Fact]
     public void Law_4_any_order_of_posting_gives_the_same_calendar() =>
-        Gen.Select(RandomAnimals.Single, Gen.Int).Sample((herd, seed) =>
+        Gen.Select(RandomAnimals.Single, Gen.Int).Holds((herd, seed) =>
         {
             var animal = herd.Animals[0];
             var shuffled = animal.Facts.ToArray();
             new Random(seed).Shuffle(shuffled);
             Assert.Equal(Everything(animal, herd), Everything(animal with { Facts = shuffled }, herd));
-        }, iter: Counts.Of(3_000), seed: Counts.Seed);
+        }, cases: 3_000);
 
     [Fact]
     public void Law_5_known_at_a_past_moment_is_what_was_answered_then() =>
-        Gen.Select(RandomAnimals.Single, Gen.Int[-30, 60]).Sample((herd, days) =>
+        Gen.Select(RandomAnimals.Single, Gen.Int[-30, 60]).Holds((herd, days) =>
         {
             var animal = herd.Animals[0];
             var then = RandomAnimals.Recorded(herd.AsOf + days);
             var store = animal.Facts.Where(f => f.Recorded <= then && Known(f) <= then).ToList();
             var answeredThen = Everything(animal.Animal, store, herd.Rules, herd.AsOf, ReproLink.TestSupport.Histories.Cow.Later);
             Assert.Equal(answeredThen, Everything(animal.Animal, animal.Facts, herd.Rules, herd.AsOf, then));
-        }, iter: Counts.Of(3_000), seed: Counts.Seed);
+        }, cases: 3_000);
 
     [Fact]
     public void Law_6_withdrawing_a_fact_equals_never_having_had_it() =>
-        Gen.Select(RandomAnimals.Single, Gen.Int[0, 99]).Where((herd, _) => herd.Animals[0].Facts.Count > 0).Sample((herd, which) =>
+        Gen.Select(RandomAnimals.Single, Gen.Int[0, 99]).Where((herd, _) => herd.Animals[0].Facts.Count > 0).Holds((herd, which) =>
         {
             var animal = herd.Animals[0];
             var without = animal with { Facts = [.. animal.Facts.Where((_, i) => i != which % animal.Facts.Count)] };
             var never = Everything(without, herd);
             _ = Everything(animal, herd);
             Assert.Equal(never, Everything(without, herd));
-        }, iter: Counts.Of(1_500), seed: Counts.Seed);
+        }, cases: 1_500);
 
     [Fact]
-    public void Facts_of_tomorrow_change_nothing_today() => RandomAnimals.Single.Sample(herd =>
+    public void Facts_of_tomorrow_change_nothing_today() => RandomAnimals.Single.Holds(herd =>
     {
         var animal = herd.Animals[0];
         var past = animal with { Facts = [.. animal.Facts.Where(f => f.Day <= herd.AsOf)] };
         Assert.Equal(Everything(past, herd), Everything(animal, herd));
-    }, iter: Counts.Of(3_000), seed: Counts.Seed);
+    }, cases: 3_000);
 
     private static NodaTime.Instant Known(Fact fact) => fact switch
     {

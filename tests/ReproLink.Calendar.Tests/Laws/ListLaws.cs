@@ -13,7 +13,7 @@ namespace ReproLink.Calendar.Tests.Laws;
 public sealed class ListLaws
 {
     [Fact]
-    public void Law_1_nobody_is_listed_before_a_bound_that_applies() => RandomAnimals.Herd.Sample(herd =>
+    public void Law_1_nobody_is_listed_before_a_bound_that_applies() => RandomAnimals.Herd.Holds(herd =>
     {
         foreach (var day in Folded.Week(herd).Days)
         {
@@ -25,10 +25,10 @@ public sealed class ListLaws
                 AssertFloors(line, day.Date);
             }
         }
-    }, iter: Counts.Of(1_500), seed: Counts.Seed);
+    }, cases: 1_500);
 
     [Fact]
-    public void Law_2_every_animal_appears_exactly_once() => RandomAnimals.Herd.Sample(herd =>
+    public void Law_2_every_animal_appears_exactly_once() => RandomAnimals.Herd.Holds(herd =>
     {
         var list = Folded.Week(herd);
         var shown = list.Days.SelectMany(d => d.Animals).Select(l => l.State.Animal)
@@ -36,21 +36,21 @@ public sealed class ListLaws
         var herdOf = herd.Animals.Select(a => Folded.State(a, herd)).Where(s => s.Exists && s.Status != AnimalStatus.Left)
             .Select(s => s.Animal).Order(StringComparer.Ordinal);
         Assert.Equal(herdOf, shown);
-    }, iter: Counts.Of(1_500), seed: Counts.Seed);
+    }, cases: 1_500);
 
     [Fact]
     public void Law_8_a_fact_about_one_animal_changes_no_other_animals_lines() =>
-        Gen.Select(RandomAnimals.Herd, RandomAnimals.Named("2000")).Sample((herd, other) =>
+        Gen.Select(RandomAnimals.Herd, RandomAnimals.Named("2000")).Holds((herd, other) =>
         {
             var facts = other.Facts.Select(f => f with { Id = new FactId(f.Id.Value + (1L << 40)) }).ToArray();
             var before = Folded.Week(herd);
             var after = Folded.Week(herd with { Animals = [.. herd.Animals, new RandomAnimal("2000", facts)] });
             foreach (var animal in herd.Animals)
                 Assert.Equal(Folded.LinesOf(before, animal.Animal), Folded.LinesOf(after, animal.Animal));
-        }, iter: Counts.Of(800), seed: Counts.Seed);
+        }, cases: 800);
 
     [Fact]
-    public void The_daily_limit_is_kept_and_loses_nobody() => RandomAnimals.Herd.Sample(herd =>
+    public void The_daily_limit_is_kept_and_loses_nobody() => RandomAnimals.Herd.Holds(herd =>
     {
         var limited = new HerdRules(herd.Rules.Zone, herd.Rules.Versions.Select(v => v with
         {
@@ -61,7 +61,7 @@ public sealed class ListLaws
         Assert.Equal(
             herd.Animals.Select(a => Folded.State(a, herd)).Count(s => s.Exists && s.Status != AnimalStatus.Left),
             list.Days.Sum(d => d.Count) + list.NotListed.Sum(r => r.Animals.Count));
-    }, iter: Counts.Of(800), seed: Counts.Seed);
+    }, cases: 800);
 
     // The floors as plain numbers: nothing she was served by since the calving is younger than 28 days, she calved 60 days ago
     // and every loss is 14 days old. Confirmed pregnancies are past them by their own service.

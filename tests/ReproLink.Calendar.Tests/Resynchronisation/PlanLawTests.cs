@@ -1,4 +1,4 @@
-using CsCheck;
+using ReproLink.Calendar.Tests.Laws;
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
@@ -14,7 +14,7 @@ public sealed class PlanLawTests
 {
     [Fact]
     public void A_gated_step_is_taken_as_done_only_where_the_raw_facts_known_before_it_said_not_pregnant() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 foreach (var step in All(Plans(one, one.AsOf)).SelectMany(p => p.Steps).Where(s => s is { Assumed: true, Step.Gated: true }))
@@ -24,12 +24,11 @@ public sealed class PlanLawTests
                     Assert.False(SafetyLaw.IsPossiblyPregnant(one, before, step.Day), PlanText.Line(step));
                 }
             },
-            iter: 4_000,
-            threads: 2);
+            cases: 4_000);
 
     [Fact]
     public void An_insert_on_record_has_to_come_out_until_it_is_recorded_out_or_she_calves_or_leaves() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 for (var day = one.AsOf - 20; day < one.AsOf; day += 1)
@@ -45,23 +44,21 @@ public sealed class PlanLawTests
                     }
                 }
             },
-            iter: 1_500,
-            threads: 2);
+            cases: 1_500);
 
     [Fact]
     public void The_order_of_posting_is_irrelevant() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 var shuffled = one with { Animal = one.Animal with { Facts = [.. one.Animal.Facts.OrderBy(f => (f.Id.Value * 7919) % 1009)] } };
                 Assert.Equal(Text(one), Text(shuffled));
             },
-            iter: 1_000,
-            threads: 2);
+            cases: 1_000);
 
     [Fact]
     public void Insert_out_is_never_gated_held_or_awaiting_once_the_insert_is_due() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 var plans = Plans(one, one.AsOf);
@@ -71,8 +68,7 @@ public sealed class PlanLawTests
                         Assert.True(step.State is StepState.Firm or StepState.Done or StepState.Cancelled, PlanText.Line(step));
                 }
             },
-            iter: 1_500,
-            threads: 2);
+            cases: 1_500);
 
     private static Instant? Told(Fact fact) => fact is TestResult result ? result.Known : (fact as Examination)?.Known;
 

@@ -1,4 +1,4 @@
-using CsCheck;
+using ReproLink.Calendar.Tests.Laws;
 using ReproLink.TestSupport.Histories;
 
 namespace ReproLink.Calendar.Tests.Resynchronisation;
@@ -9,13 +9,14 @@ namespace ReproLink.Calendar.Tests.Resynchronisation;
 /// </summary>
 public sealed class SafetyLawTests
 {
-    private static readonly int Days = Environment.GetEnvironmentVariable("REPROLINK_LONG") == "1" ? 1_000_000 : 10_000;
+    private const int Ordinary = 10_000;
+    private static readonly int Days = Law.Cases(Ordinary);
 
     [Fact]
     public void No_prostaglandin_or_protocol_insemination_is_firm_for_a_possibly_pregnant_animal()
     {
         var firm = 0;
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 var broken = SafetyLaw.Broken(one, out var anyFirm);
@@ -26,8 +27,7 @@ public sealed class SafetyLawTests
 
                 Assert.True(broken is null, broken);
             },
-            iter: Days,
-            threads: 2);
+            cases: Ordinary);
 
         // The law says nothing about herds in which nothing is ever firm.
         Assert.True(firm > Days / 50, $"only {firm} of {Days} animal-days had a firm step behind the gate");
@@ -35,7 +35,7 @@ public sealed class SafetyLawTests
 
     [Fact]
     public void The_work_calendar_shows_no_firm_step_that_no_plan_has() =>
-        PlanHerds.One.Sample(one => Assert.Null(SafetyLaw.SecondWay(one)), iter: Days / 10, threads: 2);
+        PlanHerds.One.Holds(one => Assert.Null(SafetyLaw.SecondWay(one)), cases: Ordinary / 10);
 
     // Decisions 0030 to 0032: the letter of the rules would let these through; the reading that withholds does not.
     [Theory]

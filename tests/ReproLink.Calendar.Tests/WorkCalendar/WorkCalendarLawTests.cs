@@ -1,4 +1,5 @@
 using CsCheck;
+using ReproLink.Calendar.Tests.Laws;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
@@ -13,18 +14,17 @@ public sealed class WorkCalendarLawTests
 {
     [Fact]
     public void No_two_lines_share_an_id() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 var twice = Items(one, one.History).GroupBy(i => i.Id).FirstOrDefault(g => g.Count() > 1);
                 Assert.True(twice is null, string.Join(" / ", twice?.Select(i => $"{i.Date} {i.Kind} {i.Step} {i.State} {i.Plan}") ?? []));
             },
-            iter: 1_500,
-            threads: 2);
+            cases: 1_500);
 
     [Fact]
     public void Order_and_repetition_of_the_herd_s_reading_and_other_animals_change_no_line_of_hers() =>
-        Gen.Select(PlanHerds.One, PlanHerds.One).Sample(
+        Gen.Select(PlanHerds.One, PlanHerds.One).Holds(
             (one, other) =>
             {
                 var stranger = other.History with { Animal = "stranger" };
@@ -32,12 +32,11 @@ public sealed class WorkCalendarLawTests
                 Assert.Equal(alone, Lines(Items(one, stranger, one.History), "1042"));
                 Assert.Equal(alone, Lines(Items(one, AnimalHistory.Of("1042", one.History.Facts.Reverse(), one.History.Held), stranger), "1042"));
             },
-            iter: 400,
-            threads: 2);
+            cases: 400);
 
     [Fact]
     public void On_the_day_itself_no_step_is_conditional_and_no_dose_of_a_held_one_is_counted() =>
-        PlanHerds.One.Sample(
+        PlanHerds.One.Holds(
             one =>
             {
                 var schedule = Make(one, one.History);
@@ -48,8 +47,7 @@ public sealed class WorkCalendarLawTests
                     Assert.True(day.Doses.GetValueOrDefault(StepKind.Pgf) <= open);
                 }
             },
-            iter: 800,
-            threads: 2);
+            cases: 800);
 
     private static IReadOnlyList<WorkItem> Items(PlanCase one, params AnimalHistory[] herd) => Make(one, herd).Items;
 
