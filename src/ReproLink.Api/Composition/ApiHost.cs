@@ -50,6 +50,7 @@ public static class ApiHost
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();
         app.UseAntiforgery();
+        app.UseMiddleware<ExpiredForms>();
         MapResources(app);
         return app;
     }

@@ -20,7 +20,11 @@ internal static class ServiceSetup
         services.AddSingleton(s => Store.Open(DatabasePath(s)));
         services.AddHostedService<StoreOpener>();
         services.AddRazorComponents();
-        services.AddAntiforgery();
+        services.AddAntiforgery(forms =>
+        {
+            forms.Cookie.Name = "reprolink-form";
+            forms.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
         services.AddDataProtection().SetApplicationName("ReproLink");
         services.AddSingleton<PageSession>();
         services.ConfigureHttpJsonOptions(json => JsonSetup.Configure(json.SerializerOptions));

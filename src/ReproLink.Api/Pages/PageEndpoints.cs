@@ -22,10 +22,15 @@ internal static class PageEndpoints
     {
         var pages = app.MapGroup("").ExcludeFromDescription();
         pages.MapGet("/", Home);
-        pages.MapGet("/site.css", static (HttpContext context) =>
+        pages.MapGet("/assets/{name}", static (HttpContext context, string name) =>
         {
+            if (WebAssets.Find(name) is not { } asset)
+            {
+                return Results.NotFound();
+            }
+
             context.Response.Headers.CacheControl = "max-age=31536000, immutable";
-            return Results.Text(WebAssets.Css, "text/css; charset=utf-8");
+            return Results.Bytes(asset.Content, asset.MediaType);
         });
         pages.MapSignIn();
         var herd = pages.MapGroup("/herds/{scheme}/{id}");
@@ -42,7 +47,7 @@ internal static class PageEndpoints
     {
         if (session.CallerOf(context) is not { } caller)
         {
-            return Results.Redirect("/sign-in");
+            return SignInPages.First(context);
         }
 
         var herds = store.Herds.All().Where(h => caller.Sees(h.Location)).Select(h => (h.Name, PageRequest.PathOf(h.Location))).ToList();

@@ -14,7 +14,7 @@ internal sealed record PageRequest(Caller Caller, HerdView View, PageFrame Frame
     {
         if (session.CallerOf(context) is not { } caller)
         {
-            return (null, Results.Redirect($"/sign-in?return={Uri.EscapeDataString(context.Request.Path + context.Request.QueryString)}"));
+            return (null, SignInPages.First(context));
         }
 
         var location = new LocationKey((string)context.GetRouteValue("scheme")!, (string)context.GetRouteValue("id")!);

@@ -8,7 +8,7 @@ namespace ReproLink.Api.Pages;
 internal static class PageResults
 {
     private const string Policy =
-        "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+        "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     public static IResult Page<T>(HttpContext context, object parameters, int status = 200)
         where T : IComponent
@@ -22,6 +22,6 @@ internal static class PageResults
 
     public static IResult NoSuchHerd() => NotThere("There is no such herd", "It was never created, or your key may not see it.");
 
-    public static IResult NotThere(string heading, string detail) =>
-        new RazorComponentResult<ProblemPage>(new { Heading = heading, Detail = detail }) { StatusCode = 404 };
+    public static IResult NotThere(string heading, string detail, int status = 404) =>
+        new RazorComponentResult<ProblemPage>(new { Heading = heading, Detail = detail }) { StatusCode = status };
 }

@@ -12,9 +12,11 @@ namespace ReproLink.Api.Pages;
 internal sealed class PageSession(IDataProtectionProvider protection, Store store)
 {
     private const string Cookie = "reprolink";
+
+    /// <summary>How long she stays signed in; the seal ends with it, so a cookie kept longer opens nothing.</summary>
     private static readonly TimeSpan Lasts = TimeSpan.FromDays(30);
 
-    private readonly IDataProtector _seal = protection.CreateProtector("ReproLink.PageSession");
+    private readonly ITimeLimitedDataProtector _seal = protection.CreateProtector("ReproLink.PageSession").ToTimeLimitedDataProtector();
 
     public Caller? CallerOf(HttpContext context)
     {
@@ -37,18 +39,21 @@ internal sealed class PageSession(IDataProtectionProvider protection, Store stor
             return false;
         }
 
-        context.Response.Cookies.Append(Cookie, _seal.Protect(secret), new CookieOptions
-        {
-            HttpOnly = true,
-            SameSite = SameSiteMode.Lax,
-            Secure = context.Request.IsHttps,
-            MaxAge = Lasts,
-            IsEssential = true,
-        });
+        context.Response.Cookies.Append(Cookie, _seal.Protect(secret, Lasts), Options(context, Lasts));
         return true;
     }
 
-    public static void SignOut(HttpContext context) => context.Response.Cookies.Delete(Cookie);
+    public static void SignOut(HttpContext context) => context.Response.Cookies.Delete(Cookie, Options(context, null));
+
+    // Strict: no request that another site began carries it.
+    private static CookieOptions Options(HttpContext context, TimeSpan? lasts) => new()
+    {
+        HttpOnly = true,
+        SameSite = SameSiteMode.Strict,
+        Secure = context.Request.IsHttps,
+        MaxAge = lasts,
+        IsEssential = true,
+    };
 
     private string? Open(string sealedKey)
     {

@@ -8,20 +8,39 @@ internal static class SignInPages
 {
     public static void MapSignIn(this IEndpointRouteBuilder pages)
     {
-        pages.MapGet("/sign-in", static (HttpContext context, string? @return) =>
-            PageResults.Page<SignInPage>(context, new { Problem = (string?)null, Return = Local(@return) }));
-        pages.MapPost("/sign-in", static (HttpContext context, PageSession session, [FromForm] string key, [FromForm(Name = "return")] string? back) =>
-            session.SignIn(context, key.Trim())
-                ? Results.LocalRedirect(Local(back))
-                : PageResults.Page<SignInPage>(context, new { Problem = (string?)"This key is not known, or it was revoked.", Return = Local(back) }, 422));
-        pages.MapGet("/sign-out", static (HttpContext context) =>
+        pages.MapGet("/sign-in", static (HttpContext context, string? @return) => Page(context, null, @return, null));
+        pages.MapPost("/sign-in", SignIn).WithMetadata(new ForAnyone());
+        pages.MapPost("/sign-out", static (HttpContext context, [FromForm] string? _) =>
         {
             PageSession.SignOut(context);
             return Results.Redirect("/sign-in");
-        });
+        }).WithMetadata(new ForAnyone());
     }
 
-    // Only to a page of our own: never where an address from elsewhere points.
-    private static string Local(string? path) =>
+    /// <summary>The sign-in page, with a form that waits for it.</summary>
+    public static IResult Page(HttpContext context, string? problem, string? back, KeptForm? kept, int status = 200) =>
+        PageResults.Page<SignInPage>(context, new { Problem = problem, Return = Local(back), Kept = kept?.Write() }, status);
+
+    /// <summary>What stands in place of a page while nobody is signed in.</summary>
+    public static IResult First(HttpContext context) =>
+        // Come from another site, the browser kept the cookie back: a step from our own page brings it.
+        context.Request.Headers["Sec-Fetch-Site"] == "cross-site"
+            ? PageResults.Page<StepInPage>(context, new { Address = context.Request.Path + context.Request.QueryString })
+            : Results.Redirect($"/sign-in?return={Uri.EscapeDataString(context.Request.Path + context.Request.QueryString)}");
+
+    private static IResult SignIn(
+        HttpContext context, PageSession session, [FromForm] string? key, [FromForm(Name = "return")] string? back, [FromForm(Name = KeptForm.Name)] string? kept)
+    {
+        var form = KeptForm.Read(kept);
+        if (string.IsNullOrWhiteSpace(key) || !session.SignIn(context, key.Trim()))
+        {
+            return Page(context, "This key is not known, or it was revoked.", back, form, 422);
+        }
+
+        return form is null ? Results.LocalRedirect(Local(back)) : ExpiredForms.Offer(context, form, 200);
+    }
+
+    /// <summary>Only to a page of our own: never where an address from elsewhere points.</summary>
+    public static string Local(string? path) =>
         path is { Length: > 0 } && path[0] == '/' && !path.StartsWith("//", StringComparison.Ordinal) && !path.Contains('\\', StringComparison.Ordinal) ? path : "/";
 }

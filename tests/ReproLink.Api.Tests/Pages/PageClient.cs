@@ -1,0 +1,57 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using ReproLink.Api.Tests.Support;
+
+namespace ReproLink.Api.Tests.Pages;
+
+/// <summary>A person at a browser without scripts: keeps cookies, reads forms, sends them.</summary>
+internal sealed partial class PageClient(ApiHostFixture host) : IDisposable
+{
+    private readonly HttpClient _client = host.CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true });
+
+    public async Task<(HttpStatusCode Status, string Html, string? Location, IReadOnlyList<string> Cookies)> Get(string path, params (string Name, string Value)[] headers) =>
+        await Send(new HttpRequestMessage(HttpMethod.Get, path), headers);
+
+    public async Task<(HttpStatusCode Status, string Html, string? Location, IReadOnlyList<string> Cookies)> Post(
+        string path, IEnumerable<(string Name, string Value)> fields, params (string Name, string Value)[] headers) =>
+        await Send(
+            new HttpRequestMessage(HttpMethod.Post, path)
+            {
+                Content = new FormUrlEncodedContent(fields.Select(f => new KeyValuePair<string, string>(f.Name, f.Value))),
+            },
+            headers);
+
+    /// <summary>The hidden fields of the form of a page that is sent to an address.</summary>
+    public static List<(string Name, string Value)> Hidden(string html, string action)
+    {
+        var form = Forms().Matches(html).Select(m => m.Value).First(f => f.Contains($"action=\"{WebUtility.HtmlEncode(action)}\"", StringComparison.Ordinal));
+        return [.. Inputs().Matches(form).Select(m => m.Value).Where(i => i.Contains("type=\"hidden\"", StringComparison.Ordinal))
+            .Select(i => (Attribute(i, "name"), Attribute(i, "value")))];
+    }
+
+    public void Dispose() => _client.Dispose();
+
+    private static string Attribute(string input, string name) =>
+        WebUtility.HtmlDecode(Regex.Match(input, $"""\b{name}="([^"]*)""" + "\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value);
+
+    private async Task<(HttpStatusCode, string, string?, IReadOnlyList<string>)> Send(HttpRequestMessage request, (string Name, string Value)[] headers)
+    {
+        using (request)
+        {
+            foreach (var (name, value) in headers)
+            {
+                request.Headers.TryAddWithoutValidation(name, value);
+            }
+
+            using var response = await _client.SendAsync(request);
+            var cookies = response.Headers.TryGetValues("Set-Cookie", out var set) ? set.ToArray() : [];
+            return (response.StatusCode, await response.Content.ReadAsStringAsync(), response.Headers.Location?.OriginalString, cookies);
+        }
+    }
+
+    [GeneratedRegex("<form .*?</form>", RegexOptions.Singleline)]
+    private static partial Regex Forms();
+
+    [GeneratedRegex("<input [^>]*>")]
+    private static partial Regex Inputs();
+}
