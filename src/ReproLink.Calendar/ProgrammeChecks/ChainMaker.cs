@@ -14,7 +14,11 @@ internal static class ChainMaker
     // The invented cow of the check calved so long before that only the service bounds her.
     private const int DaysInMilkAtService = 150;
 
-    public static CheckedProgramme Of(Programme programme, HerdRules herd, Day week)
+    public static CheckedProgramme Of(Programme programme, HerdRules herd, Day week) =>
+        new(Chains(EveryWeek(programme, herd.Zone, herd.OwnProtocols), week - ((int)week.Weekday - 1)));
+
+    /// <summary>Rules under which a programme governs every week alike.</summary>
+    public static HerdRules EveryWeek(Programme programme, DateTimeZone zone, IEnumerable<Protocol> ownProtocols)
     {
         // The weekly pattern is checked; closed dates are exceptions to it and differ from week to week.
         var everyWeek = programme with
@@ -23,14 +27,18 @@ internal static class ChainMaker
             Week = programme.Week with { ClosedDates = [] },
             Laboratory = programme.Laboratory with { ClosedDates = [] },
         };
-        var rules = new HerdRules(herd.Zone, [new ProgrammeVersion(1, everyWeek, Instant.MinValue, [])], herd.OwnProtocols);
-        var monday = week - ((int)week.Weekday - 1);
+        return new HerdRules(zone, [new ProgrammeVersion(1, everyWeek, Instant.MinValue, [])], ownProtocols);
+    }
+
+    /// <summary>The chains of the week that begins with a Monday.</summary>
+    public static IReadOnlyList<CheckChain> Chains(HerdRules rules, Day monday)
+    {
         var days = Enumerable.Range(0, 7).Select(i => monday + i).ToList();
         var chains = new List<CheckChain>();
         chains.AddRange(days.Select(day => AfterService(rules, day, heifer: false)).OfType<CheckChain>());
         chains.AddRange(days.Select(day => AfterService(rules, day, heifer: true)).OfType<CheckChain>());
-        chains.AddRange(days.Select(day => AfterCalving(rules, everyWeek, day)).OfType<CheckChain>());
-        return new CheckedProgramme(chains);
+        chains.AddRange(days.Select(day => AfterCalving(rules, rules.On(day).Programme, day)).OfType<CheckChain>());
+        return chains;
     }
 
     private static CheckChain? AfterService(HerdRules rules, Day service, bool heifer)

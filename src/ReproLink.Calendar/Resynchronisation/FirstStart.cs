@@ -63,7 +63,8 @@ public sealed record FirstStart(
         return [.. starts];
     }
 
-    private static FirstStart? AtResult(HerdRules rules, Protocol protocol, Day opens)
+    /// <summary>The first start after the answer of the first sampling day from a day on; null = it never comes.</summary>
+    internal static FirstStart? AtResult(HerdRules rules, Protocol protocol, Day opens)
     {
         if (rules.FirstSamplingDay(opens) is not { } draw || rules.Laboratory.Report(draw) is not { } report)
         {
