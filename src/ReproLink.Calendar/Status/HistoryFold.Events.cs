@@ -32,6 +32,7 @@ public sealed partial class HistoryFold
         var tooSoon = TooSoonAfter(calving);
         var wasOpen = before == AnimalStatus.Open ? _state.LastOpen : null;
         StartLactation(calving);
+        _log?.Calved(calving);
         if (IsConfirmed(calving))
         {
             return;
@@ -82,6 +83,7 @@ public sealed partial class HistoryFold
     {
         var record = new LossRecord(loss, AgeOfLost(loss.Day));
         _state.Add(record);
+        _log?.Lost(loss);
         if (loss.Examined)
         {
             LoseExamined(loss);
@@ -159,6 +161,7 @@ public sealed partial class HistoryFold
     {
         var attempt = new ServiceAttempt(service);
         _state.Add(attempt);
+        _log?.Served(attempt);
         return attempt;
     }
 
@@ -196,6 +199,7 @@ public sealed partial class HistoryFold
 
         var spell = new ExposureSpell(exposure, exposure.Day, last);
         _state.Add(spell);
+        _log?.Exposed(spell);
         if (_state.Pregnancy is { } pregnancy)
         {
             Day? ends = last is { } day ? day + Test(exposure.Day).MinDaysPostService : null;

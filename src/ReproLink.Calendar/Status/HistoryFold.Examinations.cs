@@ -94,6 +94,7 @@ public sealed partial class HistoryFold
             _state.Presumed = new PresumedPregnant(examination.Day, examination.Id);
         }
 
+        _log?.Judged(examination, Decision.Nothing, examination.Outcome);
         _trace?.Judge(examination.Id, Decision.Nothing, examination.Outcome, examination.Outcome == Outcome.Invalid
             ? Because("T5", "could not be judged: changes nothing", examination.Id)
             : Because("T6", $"examined fewer than {FirstDay(examination)} days after the service: decides nothing", examination.Id));
@@ -114,6 +115,7 @@ public sealed partial class HistoryFold
             : Find(first, examinations.Min(FirstDay));
         foreach (var one in examinations)
         {
+            _log?.Judged(one, decision, one.Outcome);
             _trace?.Judge(one.Id, decision, one.Outcome, reason);
         }
     }

@@ -44,7 +44,7 @@ public sealed partial class HistoryFold
         // An examination too early for the day that dates her ends other doubts, not the pregnancy.
         if (!byExamination || _state.Pregnancy?.From is not { } from || day - from >= firstDay)
         {
-            EndPregnancy(fact);
+            EndPregnancy(fact, day, byExamination);
         }
 
         foreach (var service in _state.EachService)
@@ -77,8 +77,13 @@ public sealed partial class HistoryFold
             : Because("T5", "open: everything served so far failed", fact));
     }
 
-    private void EndPregnancy(FactId fact)
+    private void EndPregnancy(FactId fact, Day day, bool byExamination)
     {
+        if (_state.Pregnancy is { } ended)
+        {
+            _log?.Ended(ended, fact, day, byExamination);
+        }
+
         if (_state.Pregnancy?.By is { FailedBy: null } dating)
         {
             dating.FailedBy = fact;
@@ -163,6 +168,7 @@ public sealed partial class HistoryFold
     private void Settle(Pregnancy pregnancy)
     {
         _state.Pregnancy = pregnancy;
+        _log?.Found(pregnancy);
         _state.EndConflicts();
         _state.Recheck = null;
         _state.Presumed = null;

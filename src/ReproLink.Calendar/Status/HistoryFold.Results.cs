@@ -305,6 +305,7 @@ public sealed partial class HistoryFold
 
     private void Judge(TestResult fact, Outcome? outcome, Decision decision, Reason reason)
     {
+        _log?.Judged(fact, decision, outcome);
         if (_trace is null)
         {
             return;

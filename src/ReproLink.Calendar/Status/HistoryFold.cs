@@ -17,6 +17,7 @@ public sealed partial class HistoryFold
     private readonly Instant _knownBy;
     private readonly FoldTrace? _trace;
     private LocalTime? _before;
+    private FoldLog? _log;
     private HashSet<(string Source, string SourceId)>? _confirmed;
     private List<Day>? _calvingDays;
 
@@ -44,6 +45,20 @@ public sealed partial class HistoryFold
         var state = new AnimalState(history, asOf);
         new HistoryFold(state, rules, knownBy, trace).Run();
         return state;
+    }
+
+    /// <summary>Folds an animal for what she went through, lactation by lactation: what <see cref="Fold"/> goes through and forgets.</summary>
+    /// <param name="history">Her facts that count at <paramref name="knownAt"/>, in <see cref="FactOrder"/>.</param>
+    /// <param name="rules">The herd's rules known at that moment.</param>
+    /// <param name="asOf">The day looked at.</param>
+    /// <param name="knownAt">The moment looked at.</param>
+    internal static FoldLog Log(AnimalHistory history, HerdRules rules, Day asOf, Instant knownAt)
+    {
+        var endOfDay = rules.EndOf(asOf);
+        var knownBy = knownAt < endOfDay ? knownAt : endOfDay - Duration.Epsilon;
+        var log = new FoldLog(new AnimalState(history, asOf));
+        new HistoryFold(log.State, rules, knownBy, null) { _log = log }.Run();
+        return log;
     }
 
     /// <summary>
@@ -119,6 +134,7 @@ public sealed partial class HistoryFold
             case Arrival arrival:
                 _state.LastArrival = arrival;
                 _state.Departure = null;
+                _log?.Stays(arrival.Day);
                 break;
             case Calving calving:
                 Calve(calving);
@@ -146,15 +162,18 @@ public sealed partial class HistoryFold
                 break;
             case DoNotBreed doNotBreed:
                 _state.DoNotBreed = doNotBreed;
+                _log?.NotToBeBred(doNotBreed.Day);
                 break;
             case BreedAgain:
                 _state.DoNotBreed = null;
+                _log?.ToBeBred(fact.Day);
                 break;
             case DryOff dryOff:
                 _state.DryOff = dryOff;
                 break;
             case Departure departure:
                 _state.Departure = departure;
+                _log?.Left(departure.Day);
                 break;
             case Confirm confirm:
                 ApplyConfirm(confirm);
