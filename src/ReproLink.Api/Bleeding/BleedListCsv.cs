@@ -1,6 +1,6 @@
 using System.Globalization;
-using CsvHelper;
 using ReproLink.Api.Explanations;
+using ReproLink.Api.Transfer;
 using ReproLink.Calendar.Dates;
 
 namespace ReproLink.Api.Bleeding;
@@ -14,22 +14,8 @@ internal static class BleedListCsv
         "changesOn", "overdue", "servesStep", "servesDate", "reasons", "caution",
     ];
 
-    public static string Write(BleedListAnswer list)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
-        WriteLine(csv, Header);
-        foreach (var day in list.Days)
-        {
-            foreach (var animal in day.Animals)
-            {
-                WriteLine(csv, Cells(day, animal));
-            }
-        }
-
-        csv.Flush();
-        return text.ToString();
-    }
+    public static string Write(BleedListAnswer list) =>
+        CsvSheet.Write(Header, list.Days.SelectMany(day => day.Animals.Select(animal => Cells(day, animal))));
 
     private static string?[] Cells(BleedDayAnswer day, BleedAnimalAnswer animal) =>
     [
@@ -44,14 +30,4 @@ internal static class BleedListCsv
     private static string? Text(NodaTime.LocalDate? date) => date is { } day ? Day.From(day).ToString() : null;
 
     private static string? Text(int? number) => number?.ToString(CultureInfo.InvariantCulture);
-
-    private static void WriteLine(CsvWriter csv, string?[] cells)
-    {
-        foreach (var cell in cells)
-        {
-            csv.WriteField(cell);
-        }
-
-        csv.NextRecord();
-    }
 }

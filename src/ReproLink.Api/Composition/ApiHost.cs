@@ -76,6 +76,7 @@ public static class ApiHost
         herd.MapRounds();
         herd.MapPrints();
         herd.MapMappings();
+        herd.MapFactMappings();
         herd.MapReceived();
         herd.MapHeldResults();
     }

@@ -9,11 +9,37 @@ public sealed record FactResults
 {
     /// <summary>The answers.</summary>
     public required IReadOnlyList<FactResult> Results { get; init; }
+
+    /// <summary>Of a file read by a mapping: lines that gave no fact, and why. Absent = none.</summary>
+    public IReadOnlyList<LeftOutLine>? LeftOut { get; init; }
+
+    /// <summary>Of a file read by a mapping: headings that nothing was read from. Absent = none.</summary>
+    public IReadOnlyList<string>? UnreadColumns { get; init; }
+}
+
+/// <summary>A line of a file that gave no fact.</summary>
+public sealed record LeftOutLine
+{
+    /// <summary>Its line, the header being line 1.</summary>
+    /// <example>4</example>
+    public required int Line { get; init; }
+
+    /// <summary>Its text as received.</summary>
+    /// <example>1043;Hoof trim;06/10/2026</example>
+    public required string Text { get; init; }
+
+    /// <summary>Why.</summary>
+    /// <example>The mapping leaves out 'Hoof trim'.</example>
+    public required string Reason { get; init; }
 }
 
 /// <summary>What became of one fact.</summary>
 public sealed record FactResult
 {
+    /// <summary>Its line in a CSV, the header being line 1; a line of a mapped file may give several facts.</summary>
+    /// <example>2</example>
+    public int? Line { get; init; }
+
     /// <summary>The sender's own id; absent when it could not be read.</summary>
     /// <example>s-1</example>
     public string? SourceId { get; init; }

@@ -1,8 +1,6 @@
 using ReproLink.Api.Access;
-using ReproLink.Api.Explanations;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
-using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Api.Transfer;
 using ReproLink.Records;
@@ -23,13 +21,25 @@ internal static class FactEndpoints
                 An array of up to 10,000 facts, or CSV with the same names as header. Every item is answered, in order: the good ones are stored,
                 the others rejected with everything that is wrong with them. The same `source` and `sourceId` with the same content again is a
                 `duplicate`; with other content it replaces the earlier fact. A body that cannot be understood at all stores nothing.
-                Manager, exchange or veterinarian; the kind `confirm` needs a manager or veterinarian.
+                With `sender`, a CSV in that sender's own columns, read by the saved mapping: a line may then give several facts, and lines and columns that
+                gave none are told. Manager, exchange or veterinarian; the kind `confirm` needs a manager or veterinarian.
                 """)
+            .Takes(FactBody.SenderDoc)
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(IReadOnlyList<FactInput>), "The facts.", FactExamples.Batch)
             .Reads(typeof(string), "The facts as CSV.", FactExamples.Csv, RequestBody.Csv)
             .AnswersJson(200, "The batch was understood; one answer an item.", typeof(FactResults), FactExamples.Results)
-            .Refuses(400, 409, 413, 415);
+            .Refuses(400, 404, 409, 413, 415);
+        herd.MapPost("/facts/preview", FactPreview.Post)
+            .WithMetadata(new Needs(Permissions.PostFacts))
+            .Describe("Facts", "previewFacts", "See what facts would do", """
+                Reads a batch exactly as POST /facts would, and answers what would become of each fact. Nothing is stored. Manager, exchange or veterinarian.
+                """)
+            .Takes(FactBody.SenderDoc)
+            .Reads(typeof(IReadOnlyList<FactInput>), "The facts.", FactExamples.Batch)
+            .Reads(typeof(string), "The facts as CSV.", FactExamples.Csv, RequestBody.Csv)
+            .AnswersJson(200, "The batch was understood; one line a fact.", typeof(FactPreviewAnswer), FactExamples.Preview)
+            .Refuses(400, 404, 413, 415);
         herd.MapGet("/facts", List)
             .WithMetadata(new Needs(Permissions.Read))
             .Tags()
@@ -52,56 +62,15 @@ internal static class FactEndpoints
 
     private static async Task<IResult> Post(HttpContext context, Store store)
     {
-        var (batch, refusal) = await BatchBody.Read(context, FactCsv.Shape);
-        using var _ = batch;
-        if (batch is null)
+        var (body, refusal) = await FactBody.Read(context, store);
+        using var _ = body;
+        if (body is null)
         {
             return refusal!;
         }
 
-        var (answers, drafts) = Judge(batch, context.Herd());
-        return await Submitting.Submit(context, store, batch.Bytes, new Submission(drafts.ConvertAll(d => d.Draft), []), Answer);
-
-        FactResults Answer(SubmissionAnswer stored, AnimalTraces traces)
-        {
-            for (var i = 0; i < drafts.Count; i++)
-            {
-                var (index, draft) = drafts[i];
-                var id = stored.Facts[i].Id;
-                answers[index] = FactMapping.Accepted(draft, stored.Facts[i], FactWarnings.For(traces, draft.Animal, id));
-            }
-
-            return new FactResults { Results = answers! };
-        }
-    }
-
-    // What is rejected is answered already; the places of the others stay empty until they are stored.
-    private static (FactResult?[] Answers, List<(int Index, FactDraft Draft)> Drafts) Judge(BatchBody batch, HerdRequest request)
-    {
-        var reader = new FactReader(request);
-        var answers = new FactResult?[batch.Items.Count];
-        var drafts = new List<(int, FactDraft)>(batch.Items.Count);
-        foreach (var item in batch.Items)
-        {
-            if (item.Unreadable is { } unreadable)
-            {
-                answers[item.Index] = FactMapping.Rejected(item, null, [unreadable]);
-                continue;
-            }
-
-            var problems = new FieldProblems();
-            var (draft, sourceId) = reader.Read(item, problems);
-            if (draft is not null)
-            {
-                drafts.Add((item.Index, draft));
-            }
-            else
-            {
-                answers[item.Index] = FactMapping.Rejected(item, sourceId, problems.List);
-            }
-        }
-
-        return (answers, drafts);
+        var intake = new FactIntake(body, context.Herd());
+        return await Submitting.Submit(context, store, body.Batch.Bytes, intake.Submission, intake.Answer);
     }
 
     private static IResult List(HttpContext context, Store store)

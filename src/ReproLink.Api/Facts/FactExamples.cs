@@ -29,4 +29,11 @@ internal static class FactExamples
     public const string Page = """
         {"facts":[{"factId":"f_0c5t9x2m7h1ka","source":"herd-app","sourceId":"c-1","kind":"calving","animal":"1042","date":"2026-07-01","recordedAt":"2026-07-01T09:00:00Z"}]}
         """;
+
+    public const string Preview = """
+        {"counts":{"received":1,"accepted":1,"replaced":0,"duplicate":0,"rejected":0,"linesLeftOut":1},
+         "facts":[{"text":"1042;Served;10/09/2026;B77","read":{"animal":"1042","date":"2026-09-10","kind":"insemination","sire":"B77","source":"herd-book","sourceId":"insemination-2f6c1d0a9b3e4f57"},
+           "result":{"line":2,"sourceId":"insemination-2f6c1d0a9b3e4f57","status":"accepted","warnings":[]}}],
+         "leftOut":[{"line":3,"text":"1043;Hoof trim;06/10/2026;","reason":"The mapping leaves out 'Hoof trim'."}],"unreadColumns":["Operator"]}
+        """;
 }

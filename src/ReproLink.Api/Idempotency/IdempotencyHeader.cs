@@ -36,7 +36,7 @@ internal static class IdempotencyHeader
         }
 
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(Encoding.UTF8.GetBytes($"{context.Request.Method} {context.Request.Path} {context.Request.ContentType}\n"));
+        hash.AppendData(Encoding.UTF8.GetBytes($"{context.Request.Method} {context.Request.Path}{context.Request.QueryString} {context.Request.ContentType}\n"));
         hash.AppendData(body);
         return (new IdempotencyRecord(context.Caller().Name, key, hash.GetHashAndReset()), null);
     }

@@ -1,10 +1,9 @@
 using NodaTime;
-using ReproLink.Api.OpenApi;
 
 namespace ReproLink.Api.Intake;
 
 /// <summary>How a sender's CSV files are read: which of their columns is which of our properties, and what their words mean.</summary>
-public record MappingInput
+public record MappingInput : FileWriting
 {
     /// <summary>Our property → the heading of their column. Headings are compared without case and blanks around them; other columns are kept as received and not read.</summary>
     public required IReadOnlyDictionary<string, string> Columns { get; init; }
@@ -14,19 +13,6 @@ public record MappingInput
 
     /// <summary>Their word → our outcome; compared without case and blanks around it. Our own words need no entry.</summary>
     public IReadOnlyDictionary<string, string>? Outcomes { get; init; }
-
-    /// <summary>How they write dates, tried in order: d, dd, M, MM, yy, yyyy and what stands between; absent = yyyy-MM-dd. For `reported` a time HH:mm may follow.</summary>
-    public IReadOnlyList<string>? Dates { get; init; }
-
-    /// <summary>What stands before the decimals; absent = a point.</summary>
-    /// <example>,</example>
-    [Words(".", ",")]
-    public string? Decimal { get; init; }
-
-    /// <summary>What stands between the cells; absent = a comma.</summary>
-    /// <example>;</example>
-    [Words(",", ";", "tab")]
-    public string? Delimiter { get; init; }
 }
 
 /// <summary>A mapping as saved.</summary>

@@ -61,7 +61,7 @@ internal static class MappingEndpoints
         }
 
         var request = context.Herd();
-        return Results.Ok(Answer(await store.Mappings.Save(request.Herd, sender, JsonSerializer.Serialize(input, JsonSetup.Options), request.Caller.Name, request.Now)));
+        return Results.Ok(Answer(await store.ResultMappings.Save(request.Herd, sender, JsonSerializer.Serialize(input, JsonSetup.Options), request.Caller.Name, request.Now)));
     }
 
     private static IResult Get(HttpContext context, Store store, string sender)
@@ -71,7 +71,7 @@ internal static class MappingEndpoints
             return refusal;
         }
 
-        return store.Mappings.Find(context.Herd().Herd, sender) is { } saved ? Results.Ok(Answer(saved)) : NoMapping(sender);
+        return store.ResultMappings.Find(context.Herd().Herd, sender) is { } saved ? Results.Ok(Answer(saved)) : NoMapping(sender);
     }
 
     public static Problem NoMapping(string sender) =>
@@ -81,25 +81,17 @@ internal static class MappingEndpoints
     {
         var columns = MappingReader.Columns(reader);
         var fixedValues = MappingReader.Fixed(reader, columns);
-        var input = new MappingInput
+        var input = MappingReader.Written(reader, new MappingInput
         {
             Columns = columns,
             Fixed = fixedValues.Count == 0 ? null : fixedValues,
             Outcomes = MappingReader.Outcomes(reader),
-            Dates = MappingReader.Dates(reader),
-            Decimal = MappingReader.One(reader, "decimal", ".", ","),
-            Delimiter = MappingReader.One(reader, "delimiter", ",", ";", "tab"),
-        };
-        if (input is { Decimal: ",", Delimiter: null or "," })
-        {
-            reader.Refuse("decimal", ProblemTypes.InvalidValue, "a comma only where another sign stands between the cells");
-        }
-
+        });
         reader.Done();
         return input;
     }
 
-    private static MappingAnswer Answer(ResultMapping saved)
+    private static MappingAnswer Answer(SavedMapping saved)
     {
         var input = JsonSerializer.Deserialize<MappingInput>(saved.Json, JsonSetup.Options)!;
         return new MappingAnswer
@@ -114,6 +106,7 @@ internal static class MappingEndpoints
             Dates = input.Dates,
             Decimal = input.Decimal,
             Delimiter = input.Delimiter,
+            Letters = input.Letters,
         };
     }
 }

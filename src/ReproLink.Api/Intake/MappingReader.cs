@@ -36,7 +36,7 @@ internal static class MappingReader
     {
         var words = Texts(reader, "outcomes", required: false, TextRule.Label.Accepts, TextRule.Label.Allowed,
             word => FactVocabulary.Outcomes.TryRead(word, out var _), FactVocabulary.Outcomes.Allowed);
-        if (words.Keys.GroupBy(SenderMapping.Folded).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        if (words.Keys.GroupBy(SenderWriting.Folded).FirstOrDefault(g => g.Count() > 1) is { } twice)
         {
             reader.Refuse("outcomes", ProblemTypes.DuplicateProperty, "each word once, whatever its case", $"'{twice.First()}' is there twice.");
         }
@@ -44,7 +44,7 @@ internal static class MappingReader
         return words.Count == 0 ? null : words;
     }
 
-    public static IReadOnlyList<string>? Dates(ObjectReader reader)
+    private static string[]? Dates(ObjectReader reader)
     {
         const string Allowed = "patterns of d, dd, M, MM, yy and yyyy, such as dd/MM/yyyy";
         if (reader.List("dates", 10, Allowed) is not { } elements)
@@ -55,7 +55,7 @@ internal static class MappingReader
         var patterns = elements.Select(e => e.ValueKind == JsonValueKind.String ? e.GetString()! : "").ToArray();
         for (var i = 0; i < patterns.Length; i++)
         {
-            if (!SenderMapping.IsDatePattern(patterns[i]))
+            if (!SenderWriting.IsDatePattern(patterns[i]))
             {
                 reader.Problems.Add(ProblemTypes.InvalidValue, reader.Path("dates", i), elements[i], Allowed, $"Item {i + 1} of 'dates' is not allowed; allowed: {Allowed}.");
             }
@@ -64,7 +64,7 @@ internal static class MappingReader
         return patterns.Length == 0 ? null : patterns;
     }
 
-    public static string? One(ObjectReader reader, string name, params string[] words)
+    private static string? One(ObjectReader reader, string name, params string[] words)
     {
         var text = reader.Text(name, TextRule.Label);
         if (text is null || words.Contains(text))
@@ -76,9 +76,29 @@ internal static class MappingReader
         return null;
     }
 
+    /// <summary>How the file is written, as far as both kinds of mapping say it.</summary>
+    public static T Written<T>(ObjectReader reader, T mapping)
+        where T : FileWriting
+    {
+        var written = mapping with
+        {
+            Dates = Dates(reader),
+            Decimal = One(reader, "decimal", ".", ","),
+            Delimiter = One(reader, "delimiter", ",", ";", "tab"),
+            Letters = One(reader, "letters", SenderWriting.Utf8, SenderWriting.Utf16, SenderWriting.WesternEuropean),
+        };
+        if (written is { Decimal: ",", Delimiter: null or "," })
+        {
+            reader.Refuse("decimal", ProblemTypes.InvalidValue, "a comma only where another sign stands between the cells");
+        }
+
+        return written;
+    }
+
     private static bool IsProperty(string name) => SenderMapping.Properties.Contains(name);
 
-    private static Dictionary<string, string> Texts(
+    /// <summary>The texts of a nested object, name by name.</summary>
+    public static Dictionary<string, string> Texts(
         ObjectReader reader, string name, bool required, Func<string, bool> key, string allowedKey, Func<string, bool> value, string allowedValue)
     {
         var texts = new Dictionary<string, string>(StringComparer.Ordinal);

@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using CsvHelper;
 using NodaTime.Text;
 using ReproLink.Api.Rounds;
+using ReproLink.Api.Transfer;
 using ReproLink.Calendar.Rounds;
 using ReproLink.Records;
 
@@ -19,23 +19,7 @@ internal static class Manifest
 
     private static readonly string[] Columns = ["Tube", "Animal", "Days post-service", "Specimen", "Drawn", "By", "Fill", "Question", "Storage"];
 
-    public static string Csv(Herd herd, Round round, IReadOnlyList<Tube> tubes)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
-        foreach (var cells in tubes.Select(t => Cells(herd, round, t)).Prepend(Header))
-        {
-            foreach (var cell in cells)
-            {
-                csv.WriteField(cell);
-            }
-
-            csv.NextRecord();
-        }
-
-        csv.Flush();
-        return text.ToString();
-    }
+    public static string Csv(Herd herd, Round round, IReadOnlyList<Tube> tubes) => CsvSheet.Write(Header, tubes.Select(t => Cells(herd, round, t)));
 
     public static string Html(Herd herd, Round round, IReadOnlyList<Tube> tubes)
     {

@@ -17,7 +17,7 @@ internal static partial class RouteParameters
         ["animal"] = ("The herd's own name of the animal.", "1042"),
         ["round"] = ("A sampling round, `R12` or `12`.", "R12"),
         ["tube"] = ("A tube of the round, as printed on its label.", "R12-003"),
-        ["sender"] = ("Who sends the results.", "valley-laboratory"),
+        ["sender"] = ("Who sends the files.", "valley-laboratory"),
         ["heldId"] = ("A held result's id, as answered.", "h_0c5t9x2m7h1ka"),
         ["slug"] = ("The last part of a problem's `type`.", "invalid-request"),
     };

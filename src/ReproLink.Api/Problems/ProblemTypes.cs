@@ -132,7 +132,7 @@ public static class ProblemTypes
         "A result is never given to an animal that its tube contradicts; name the tube it was really in.");
 
     public static readonly ProblemType MappingNotFound = new("mapping-not-found", "No mapping was saved for that sender", 404,
-        "PUT /result-mappings/{sender} saves one.");
+        "PUT /result-mappings/{sender} saves one for results, PUT /fact-mappings/{sender} one for herd files.");
 
     public static readonly ProblemType ClockBackwards = new("clock-backwards", "The clock is never set backwards", 409,
         "Set it to the present moment of the service or later, or start with a fresh database.");

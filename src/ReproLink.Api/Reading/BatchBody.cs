@@ -46,6 +46,18 @@ internal sealed class BatchBody : IDisposable
         return mediaType == RequestBody.Csv ? OfCsv(bytes, csv!) : OfJson(bytes);
     }
 
+    /// <summary>Reads a batch of which CSV comes in a sender's own letters, as <paramref name="csv"/> takes them.</summary>
+    public static async Task<(BatchBody? Batch, Problem? Refusal)> ReadFile(HttpContext context, Func<byte[], (CsvRows? Rows, Problem? Refusal)> csv)
+    {
+        var (mediaType, bytes, refusal) = await RequestBody.Read(context, RequestBody.Letters.OfTheFile, RequestBody.Json, RequestBody.Csv);
+        if (refusal is not null)
+        {
+            return (null, refusal);
+        }
+
+        return mediaType == RequestBody.Csv ? OfCsv(bytes, csv) : OfJson(bytes);
+    }
+
     public void Dispose() => _document.Dispose();
 
     private static (BatchBody?, Problem?) OfJson(byte[] bytes)

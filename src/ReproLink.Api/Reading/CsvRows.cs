@@ -76,7 +76,7 @@ internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProble
             var row = csv.Record!;
             if (row.Length == header.Length)
             {
-                CsvCells.Write(json, header, row, shape);
+                CsvCells.Write(json, header, Array.ConvertAll(row, CellGuard.Undo), shape);
             }
 
             json.WriteEndObject();

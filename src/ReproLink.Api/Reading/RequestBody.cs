@@ -15,9 +15,23 @@ internal static class RequestBody
 
     private static readonly UTF8Encoding Strict = new(false, throwOnInvalidBytes: true);
 
+    /// <summary>In which letters CSV may come.</summary>
+    public enum Letters
+    {
+        /// <summary>UTF-8; anything else is refused.</summary>
+        Utf8,
+
+        /// <summary>Whatever the sender's mapping says: the bytes are handed on as they came.</summary>
+        OfTheFile,
+    }
+
     /// <summary>Reads a body of one of the allowed media types.</summary>
     /// <returns>Media type and bytes without a byte order mark, or the refusal.</returns>
-    public static async Task<(string MediaType, byte[] Bytes, Problem? Refusal)> Read(HttpContext context, params string[] allowed)
+    public static Task<(string MediaType, byte[] Bytes, Problem? Refusal)> Read(HttpContext context, params string[] allowed) =>
+        Read(context, Letters.Utf8, allowed);
+
+    /// <inheritdoc cref="Read(HttpContext, string[])"/>
+    public static async Task<(string MediaType, byte[] Bytes, Problem? Refusal)> Read(HttpContext context, Letters letters, params string[] allowed)
     {
         var request = context.Request;
         if (MediaType(request, allowed) is not { } mediaType)
@@ -32,7 +46,7 @@ internal static class RequestBody
         }
 
         var problem = mediaType == Csv ? ProblemTypes.BadCsv : ProblemTypes.BadJson;
-        return IsUtf8(bytes)
+        return (letters == Letters.OfTheFile && mediaType == Csv) || IsUtf8(bytes)
             ? (mediaType, bytes, null)
             : ("", [], Problem.Of(problem, "The body is not UTF-8. Nothing was stored."));
     }

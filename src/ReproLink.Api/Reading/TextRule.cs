@@ -14,6 +14,9 @@ internal sealed record TextRule(int Max, bool IsName)
     /// <summary>Words a person writes; kept as received.</summary>
     public static readonly TextRule Words = new(500, false);
 
+    /// <summary>Whether it may have lines and tabs: a text kept as it was sent.</summary>
+    public bool Lines { get; init; }
+
     public string Allowed => IsName
         ? $"text of 1 to {Max} characters, without blanks at its ends or control characters"
         : $"text of 1 to {Max} characters, without control characters";
@@ -27,7 +30,7 @@ internal sealed record TextRule(int Max, bool IsName)
 
         foreach (var c in text)
         {
-            if (char.IsControl(c))
+            if (char.IsControl(c) && !(Lines && c is '\n' or '\r' or '\t'))
             {
                 return false;
             }

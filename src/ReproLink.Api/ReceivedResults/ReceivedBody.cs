@@ -39,21 +39,16 @@ internal sealed class ReceivedBody : IDisposable
         }
 
         var request = context.Herd();
-        var (batch, refusal) = await BatchBody.Read(context, bytes => OfCsv(bytes, request, store, sender));
+        var (batch, refusal) = sender is null
+            ? await BatchBody.Read(context, Shape)
+            : await BatchBody.ReadFile(context, bytes => OfCsv(bytes, request, store, sender));
         return batch is null ? (null, refusal) : (new ReceivedBody(batch, sender, file), null);
     }
 
     public void Dispose() => Batch.Dispose();
 
-    private static (CsvRows?, Problem?) OfCsv(byte[] bytes, HerdRequest request, Store store, string? sender)
-    {
-        if (sender is null)
-        {
-            return CsvRows.Read(bytes, Shape);
-        }
-
-        return SenderMapping.Find(store, request.Herd, sender) is { } mapping
+    private static (CsvRows?, Problem?) OfCsv(byte[] bytes, HerdRequest request, Store store, string sender) =>
+        SenderMapping.Find(store, request.Herd, sender) is { } mapping
             ? store.Rounds.Look(request.Herd, tubes => new MappedRows(mapping, request, tubes).Read(bytes))
             : (null, MappingEndpoints.NoMapping(sender));
-    }
 }

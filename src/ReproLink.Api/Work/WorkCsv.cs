@@ -1,8 +1,8 @@
 using System.Globalization;
-using CsvHelper;
 using NodaTime;
 using NodaTime.Text;
 using ReproLink.Api.Explanations;
+using ReproLink.Api.Transfer;
 using ReproLink.Calendar.Dates;
 
 namespace ReproLink.Api.Work;
@@ -18,19 +18,7 @@ internal static class WorkCsv
         "offHours", "assumed", "overdue", "reasons", "caution",
     ];
 
-    public static string Write(WorkCalendarAnswer calendar)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using var csv = new CsvWriter(text, CultureInfo.InvariantCulture);
-        WriteLine(csv, Header);
-        foreach (var item in calendar.Items)
-        {
-            WriteLine(csv, Cells(item));
-        }
-
-        csv.Flush();
-        return text.ToString();
-    }
+    public static string Write(WorkCalendarAnswer calendar) => CsvSheet.Write(Header, calendar.Items.Select(Cells));
 
     private static string?[] Cells(WorkItemContract item) =>
     [
@@ -43,14 +31,4 @@ internal static class WorkCsv
     private static string? Text(LocalDate? date) => date is { } day ? Day.From(day).ToString() : null;
 
     private static string Text(bool? flag) => flag == true ? "true" : "false";
-
-    private static void WriteLine(CsvWriter csv, string?[] cells)
-    {
-        foreach (var cell in cells)
-        {
-            csv.WriteField(cell);
-        }
-
-        csv.NextRecord();
-    }
 }

@@ -36,8 +36,10 @@ public sealed class Store : IAsyncDisposable
         Protocols = new ProtocolShelf(_writer, _readers);
         Feeds = new FeedLinks(_writer, _readers);
         Rounds = new RoundBook(_writer, _readers);
-        Mappings = new ResultMappings(_writer, _readers);
+        ResultMappings = new SenderMappings(_writer, _readers, SenderMappings.OfResults);
+        FactMappings = new SenderMappings(_writer, _readers, SenderMappings.OfFacts);
         Received = new ReceivedLog(_readers);
+        Archives = new HerdArchives(_writer, _readers, Herds);
     }
 
     public Herds Herds { get; }
@@ -60,9 +62,16 @@ public sealed class Store : IAsyncDisposable
 
     public RoundBook Rounds { get; }
 
-    public ResultMappings Mappings { get; }
+    /// <summary>How senders' files of results are read.</summary>
+    public SenderMappings ResultMappings { get; }
+
+    /// <summary>How senders' herd files are read.</summary>
+    public SenderMappings FactMappings { get; }
 
     public ReceivedLog Received { get; }
+
+    /// <summary>Herds taken out whole, and put back.</summary>
+    public HerdArchives Archives { get; }
 
     /// <summary>Opens the file, made if it is not there and brought up to date if it is older than this program.</summary>
     public static Store Open(string path) => Open(path, new StoreOptions());

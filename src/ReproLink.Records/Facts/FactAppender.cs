@@ -15,7 +15,7 @@ internal static class FactAppender
         FROM fact WHERE herd = ?1 AND fact = ?2
         """;
 
-    private const string Insert =
+    private const string InsertFact =
         """
         INSERT INTO fact (herd, animal, day, kind, time, fact, sequence, recorded, source, source_id, revision, code, number, value, words)
         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)
@@ -78,21 +78,30 @@ internal static class FactAppender
     private static void Withdraw(WriteUnit unit, long herd, Known fact, Instant recorded, string reason, string by)
     {
         var sequence = unit.Change(herd, recorded, ChangeKind.Withdrawal, fact.Animal, fact.Id.Value);
+        InsertWithdrawal(unit, herd, fact.Animal, fact.Id, sequence, recorded, reason, by);
+    }
+
+    /// <summary>Writes the row of a withdrawal.</summary>
+    public static void InsertWithdrawal(WriteUnit unit, long herd, long animal, FactId id, long sequence, Instant recorded, string reason, string by) =>
         unit.Connection.Prepared(
                 "INSERT INTO withdrawal (herd, animal, fact, sequence, recorded, reason, withdrawn_by) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)")
-            .Bind(1, herd).Bind(2, fact.Animal).Bind(3, fact.Id.Value).Bind(4, sequence).Bind(5, Ticks.Of(recorded))
+            .Bind(1, herd).Bind(2, animal).Bind(3, id.Value).Bind(4, sequence).Bind(5, Ticks.Of(recorded))
             .Bind(6, reason).Bind(7, by).Run();
-    }
 
     private static void Add(WriteUnit unit, long herd, long animal, Fact fact, in EncodedFact content, Free free, Instant recorded)
     {
         var sequence = unit.Change(herd, recorded, ChangeKind.Fact, animal, free.Id.Value);
-        unit.Connection.Prepared(Insert)
-            .Bind(1, herd).Bind(2, animal).Bind(3, content.Day).Bind(4, content.Kind).Bind(5, content.Time).Bind(6, free.Id.Value)
-            .Bind(7, sequence).Bind(8, Ticks.Of(recorded)).Bind(9, unit.Names.Source(herd, fact.Source)).Bind(10, fact.SourceId)
-            .Bind(11, free.Revision).Bind(12, content.Code).Bind(13, content.Number).Bind(14, content.Value).Bind(15, content.Words)
-            .Run();
+        Insert(unit, herd, animal, fact, content, (free.Id, free.Revision), recorded, sequence);
     }
+
+    /// <summary>Writes the row of a fact.</summary>
+    public static void Insert(
+        WriteUnit unit, long herd, long animal, Fact fact, in EncodedFact content, (FactId Id, long Revision) of, Instant recorded, long sequence) =>
+        unit.Connection.Prepared(InsertFact)
+            .Bind(1, herd).Bind(2, animal).Bind(3, content.Day).Bind(4, content.Kind).Bind(5, content.Time).Bind(6, of.Id.Value)
+            .Bind(7, sequence).Bind(8, Ticks.Of(recorded)).Bind(9, unit.Names.Source(herd, fact.Source)).Bind(10, fact.SourceId)
+            .Bind(11, of.Revision).Bind(12, content.Code).Bind(13, content.Number).Bind(14, content.Value).Bind(15, content.Words)
+            .Run();
 
     /// <summary>The latest fact of an identity, and the id the next one would have. Ids say which identity they belong to,
     /// so no index over sources is needed.</summary>

@@ -87,7 +87,10 @@ public sealed class Herds
             $"{HerdRow.Select} WHERE scheme = @Scheme AND location = @Id", location)
         ?.ToHerd();
 
-    private static Herd Put(WriteUnit unit, LocationKey location, string name, string timeZone, Instant now)
+    /// <summary>A herd as another write left it.</summary>
+    internal void Remember(Herd herd) => _known[herd.Location] = herd;
+
+    internal static Herd Put(WriteUnit unit, LocationKey location, string name, string timeZone, Instant now)
     {
         var before = Find(unit.Connection, location);
         if (before is not null && before.Name == name && before.TimeZone == timeZone)

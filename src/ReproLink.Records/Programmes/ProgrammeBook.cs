@@ -88,14 +88,23 @@ public sealed class ProgrammeBook
         var version = unit.Connection.Sqlite.ExecuteScalar<long>(
             "SELECT COALESCE(MAX(version), 0) + 1 FROM programme WHERE herd = @Id", new { herd.Id });
         var sequence = unit.Change(herd.Id, recorded, ChangeKind.Programme, animal: null, version);
-        unit.Connection.Sqlite.Execute(
-            """
-            INSERT INTO programme (herd, version, sequence, recorded, draft, programme, received, saved_by)
-            VALUES (@Id, @version, @sequence, @at, @draft, @programme, @json, @by)
-            """,
-            new { herd.Id, version, sequence, at = Ticks.Of(recorded), draft, programme = ProgrammeJson.Write(programme), json, by });
+        Insert(unit.Connection, herd.Id, sequence, new KeptProgramme(sequence, (int)version, draft, programme, json, by, recorded));
         return (int)version;
     }
+
+    internal static void Insert(Connection connection, long herd, long sequence, KeptProgramme kept) => connection.Sqlite.Execute(
+        """
+        INSERT INTO programme (herd, version, sequence, recorded, draft, programme, received, saved_by)
+        VALUES (@herd, @Version, @sequence, @at, @Draft, @programme, @Received, @SavedBy)
+        """,
+        new { herd, kept.Version, sequence, at = Ticks.Of(kept.At), kept.Draft, programme = ProgrammeJson.Write(kept.Programme), kept.Received, kept.SavedBy });
+
+    internal static void Insert(Connection connection, long herd, long sequence, KeptApproval kept) => connection.Sqlite.Execute(
+        """
+        INSERT INTO approval (herd, version, sequence, recorded, approved_by, expires)
+        VALUES (@herd, @Version, @sequence, @at, @By, @expires)
+        """,
+        new { herd, kept.Version, sequence, at = Ticks.Of(kept.At), kept.By, expires = kept.Expires?.Number });
 
     private static bool Approve(WriteUnit unit, Herd herd, int version, string by, Day? expires, Instant now)
     {
@@ -108,12 +117,7 @@ public sealed class ProgrammeBook
 
         var recorded = unit.Record(now);
         var sequence = unit.Change(herd.Id, recorded, ChangeKind.Approval, animal: null, version);
-        unit.Connection.Sqlite.Execute(
-            """
-            INSERT INTO approval (herd, version, sequence, recorded, approved_by, expires)
-            VALUES (@Id, @version, @sequence, @at, @by, @expires)
-            """,
-            new { herd.Id, version, sequence, at = Ticks.Of(recorded), by, expires = expires?.Number });
+        Insert(unit.Connection, herd.Id, sequence, new KeptApproval(sequence, version, by, expires, recorded));
         return true;
     }
 }

@@ -32,12 +32,7 @@ public sealed class ProtocolShelf
         {
             var recorded = unit.Record(now);
             var sequence = unit.Change(herd.Id, recorded, ChangeKind.Protocol, animal: null, 0);
-            return unit.Connection.Sqlite.Execute(
-                """
-                INSERT INTO protocol (herd, protocol, sequence, recorded, definition, added_by)
-                VALUES (@Herd, @Protocol, @sequence, @at, @definition, @by)
-                """,
-                new { Herd = herd.Id, Protocol = protocol.Id, sequence, at = Ticks.Of(recorded), definition, by });
+            return Insert(unit.Connection, herd.Id, sequence, new KeptProtocol(sequence, protocol.Id, definition, by, recorded));
         });
     }
 
@@ -49,14 +44,23 @@ public sealed class ProtocolShelf
         {
             var recorded = unit.Record(now);
             var sequence = unit.Change(herd.Id, recorded, ChangeKind.Protocol, animal: null, 0);
-            return unit.Connection.Sqlite.Execute(
-                """
-                INSERT INTO protocol_confirmation (herd, protocol, sequence, recorded, confirmed_by)
-                VALUES (@Herd, @protocol, @sequence, @at, @by)
-                """,
-                new { Herd = herd.Id, protocol, sequence, at = Ticks.Of(recorded), by });
+            return Insert(unit.Connection, herd.Id, sequence, new KeptConfirmation(sequence, protocol, by, recorded));
         });
     }
+
+    internal static int Insert(Connection connection, long herd, long sequence, KeptProtocol kept) => connection.Sqlite.Execute(
+        """
+        INSERT INTO protocol (herd, protocol, sequence, recorded, definition, added_by)
+        VALUES (@herd, @Id, @sequence, @at, @Definition, @By)
+        """,
+        new { herd, kept.Id, sequence, at = Ticks.Of(kept.At), kept.Definition, kept.By });
+
+    internal static int Insert(Connection connection, long herd, long sequence, KeptConfirmation kept) => connection.Sqlite.Execute(
+        """
+        INSERT INTO protocol_confirmation (herd, protocol, sequence, recorded, confirmed_by)
+        VALUES (@herd, @Protocol, @sequence, @at, @By)
+        """,
+        new { herd, kept.Protocol, sequence, at = Ticks.Of(kept.At), kept.By });
 
     /// <summary>The herd's own protocols, by id.</summary>
     public IReadOnlyList<Protocol> Own(Herd herd)

@@ -34,6 +34,13 @@ internal static class ReceivedWriter
         }
     }
 
+    /// <summary>Writes the row of a line whose batch is on record.</summary>
+    public static void Insert(WriteUnit unit, long herd, KeptLine line) => unit.Connection.Prepared(InsertLine)
+        .Bind(1, herd).Bind(2, line.Batch).Bind(3, (long)line.Item).Bind(4, (long?)line.Line).Bind(5, line.Raw)
+        .Bind(6, line.Source).Bind(7, line.SourceId).Bind(8, (long)line.Decision).Bind(9, line.Why)
+        .Bind(10, line.Fact?.Value).Bind(11, line.HeldId is { } held ? HeldWriter.Parse(held) : null)
+        .Run();
+
     private static ReceivedDecision Decision(ReceivedLine line, AppendAnswer? fact) => fact?.Status switch
     {
         AppendStatus.Accepted => ReceivedDecision.Accepted,

@@ -50,11 +50,14 @@ internal static class HeldWriter
     private static long Open(WriteUnit unit, long herd, HeldDraft draft, HeldRow row, long revision, Instant recorded)
     {
         var held = Insert(unit, herd, draft, row, revision, recorded);
-        unit.Connection.Sqlite.Execute(
-            "INSERT INTO held_open (herd, source, source_id, held, waits_for) VALUES (@herd, @Source, @SourceId, @held, @waitsFor)",
-            new { herd, draft.Source, draft.SourceId, held, waitsFor = WaitsFor(draft) });
+        InsertOpen(unit, herd, draft, held);
         return held;
     }
+
+    /// <summary>Writes the row that says a held result waits.</summary>
+    public static void InsertOpen(WriteUnit unit, long herd, HeldDraft draft, long held) => unit.Connection.Sqlite.Execute(
+        "INSERT INTO held_open (herd, source, source_id, held, waits_for) VALUES (@herd, @Source, @SourceId, @held, @waitsFor)",
+        new { herd, draft.Source, draft.SourceId, held, waitsFor = WaitsFor(draft) });
 
     /// <summary>Ends what is open of an identity; nothing happens when nothing is.</summary>
     /// <param name="unit">The request.</param>
@@ -88,13 +91,16 @@ internal static class HeldWriter
         statement.Run();
         var fact = append?.Invoke();
         var sequence = unit.Change(herd, recorded, ChangeKind.HeldEnd, animal: null, held);
-        unit.Connection.Sqlite.Execute(
-            """
-            INSERT INTO held_end (herd, held, sequence, recorded, ending, ended_by, note, fact)
-            VALUES (@herd, @held, @sequence, @at, @ending, @by, @note, @fact)
-            """,
-            new { herd, held, sequence, at = Ticks.Of(recorded), ending, by, note, fact = fact?.Value });
+        InsertEnd(unit, herd, held, sequence, new HeldEnd(ending, by, note, recorded, fact));
     }
+
+    /// <summary>Writes the row of an end.</summary>
+    public static void InsertEnd(WriteUnit unit, long herd, long held, long sequence, HeldEnd end) => unit.Connection.Sqlite.Execute(
+        """
+        INSERT INTO held_end (herd, held, sequence, recorded, ending, ended_by, note, fact)
+        VALUES (@herd, @held, @sequence, @at, @Ending, @By, @Note, @fact)
+        """,
+        new { herd, held, sequence, at = Ticks.Of(end.At), end.Ending, end.By, end.Note, fact = end.Fact?.Value });
 
     public static IReadOnlyList<HeldRow> WaitingFor(WriteUnit unit, long herd, string animal) => unit.Connection.Sqlite
         .Query<HeldRow>(
@@ -104,6 +110,21 @@ internal static class HeldWriter
 
     private static long Insert(WriteUnit unit, long herd, HeldDraft draft, HeldRow row, long revision, Instant recorded)
     {
+        var held = FreeId(unit, herd, draft, revision);
+        Insert(unit, herd, held, row, revision, recorded, unit.Change(herd, recorded, ChangeKind.Held, animal: null, held));
+        return held;
+    }
+
+    /// <summary>Writes the row of a held result whose change is on record.</summary>
+    public static long Insert(WriteUnit unit, long herd, HeldDraft draft, HeldRow row, long revision, Instant recorded, long sequence)
+    {
+        var held = FreeId(unit, herd, draft, revision);
+        Insert(unit, herd, held, row, revision, recorded, sequence);
+        return held;
+    }
+
+    private static long FreeId(WriteUnit unit, long herd, HeldDraft draft, long revision)
+    {
         byte salt = 0;
         long held;
         do
@@ -112,7 +133,10 @@ internal static class HeldWriter
         }
         while (HeldRows.Exists(unit.Connection, herd, held));
 
-        var sequence = unit.Change(herd, recorded, ChangeKind.Held, animal: null, held);
+        return held;
+    }
+
+    private static void Insert(WriteUnit unit, long herd, long held, HeldRow row, long revision, Instant recorded, long sequence) =>
         unit.Connection.Sqlite.Execute(
             """
             INSERT INTO held (herd, held, sequence, recorded, source, source_id, revision, animal, tube, reason, may_mean, content, draft)
@@ -134,6 +158,4 @@ internal static class HeldWriter
                 row.Content,
                 row.Draft,
             });
-        return held;
-    }
 }

@@ -49,7 +49,7 @@ internal sealed class TubeRow
 }
 
 /// <summary>A row of <c>tube_event</c>.</summary>
-internal sealed class TubeEventRow
+internal class TubeEventRow
 {
     public const int Left = 0;
 

@@ -16,17 +16,23 @@ internal static class CsvFile
             throw new InvalidDataException(await Detail(refusal!));
         }
 
+        return Items(rows);
+    }
+
+    public static IReadOnlyList<BatchItem> Items(CsvRows rows)
+    {
         using var document = JsonDocument.Parse(rows.Json);
         return [.. document.RootElement.EnumerateArray().Select((element, i) => new BatchItem(i, element.Clone(), rows.Lines[i].Line, rows.Lines[i].Unreadable))];
     }
 
-    // A refusal is written for HTTP; here only its sentence is wanted.
-    private static async Task<string> Detail(Problem refusal)
+    /// <summary>What a refusal says, and of each field that is wrong: it is written for HTTP, here only its sentences are wanted.</summary>
+    public static async Task<string> Detail(Problem refusal)
     {
         using var body = new MemoryStream();
         var context = new DefaultHttpContext();
         context.Response.Body = body;
         await refusal.WriteTo(context);
-        return JsonSerializer.Deserialize<ProblemBody>(body.ToArray(), JsonSetup.Options)!.Detail;
+        var problem = JsonSerializer.Deserialize<ProblemBody>(body.ToArray(), JsonSetup.Options)!;
+        return problem.Errors is { Count: > 1 } errors ? string.Join('\n', errors.Select(e => e.Detail)) : problem.Detail;
     }
 }

@@ -27,9 +27,21 @@ internal sealed class HerdImport(Store store, Herd herd, string source, Instant 
         }
     }
 
-    private List<FactDraft> Judge(string file, BatchItem[] batch, ImportSummary summary)
+    /// <summary>What the same would do: done as one, and undone.</summary>
+    public async Task Try(string file, IReadOnlyList<BatchItem> items, ImportSummary summary, Action<int> done)
     {
-        var drafts = new List<FactDraft>(batch.Length);
+        var drafts = Judge(file, items, summary);
+        foreach (var answer in await store.Facts.Preview(herd, new Submission(drafts, []), now, stored => stored.Facts))
+        {
+            summary.Add(answer.Status);
+        }
+
+        done(items.Count);
+    }
+
+    private List<FactDraft> Judge(string file, IReadOnlyList<BatchItem> batch, ImportSummary summary)
+    {
+        var drafts = new List<FactDraft>(batch.Count);
         foreach (var item in batch)
         {
             var problems = new FieldProblems();
