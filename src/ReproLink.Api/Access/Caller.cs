@@ -13,6 +13,7 @@ internal enum Permissions
     Confirm = 8,
     Manage = 16,
     Approve = 32,
+    Restore = 64,
 }
 
 /// <summary>Who asks: a key, or the person at the machine in a trial.</summary>
@@ -23,8 +24,8 @@ internal sealed record Caller(string Name, Permissions May, IReadOnlyList<Locati
 {
     private const Permissions OfReader = Permissions.Read;
     private const Permissions OfExchange = OfReader | Permissions.PostFacts | Permissions.PostResults;
-    private const Permissions OfVeterinarian = OfReader | Permissions.PostFacts | Permissions.PostResults | Permissions.Confirm | Permissions.Approve;
-    private const Permissions OfManager = OfExchange | Permissions.Confirm | Permissions.Manage;
+    private const Permissions OfVeterinarian = OfReader | Permissions.PostFacts | Permissions.PostResults | Permissions.Confirm | Permissions.Approve | Permissions.Restore;
+    private const Permissions OfManager = OfExchange | Permissions.Confirm | Permissions.Manage | Permissions.Restore;
 
     /// <summary>A request without a key in a trial: manager and veterinarian.</summary>
     public static readonly Caller Local = new("local", OfManager | OfVeterinarian, null);

@@ -28,6 +28,7 @@ internal static class CommandLine
         root.Add(ImportCommand.Make());
         root.Add(KeysCommand.Make());
         root.Add(BackupCommand.Make());
+        root.Add(ExportCommand.Make());
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new ExplainedCommand.Help((HelpAction)help.Action!);
         return Run(root, args);
@@ -66,7 +67,7 @@ internal static class CommandLine
             Console.Error.WriteLine(message);
         }
 
-        Console.Error.WriteLine("Commands: serve, demo, import, keys, backup. Add --help to any of them.");
+        Console.Error.WriteLine("Commands: serve, demo, import, export, keys, backup. Add --help to any of them.");
         return NotUnderstood;
     }
 }

@@ -94,7 +94,7 @@ internal static class ServeCommand
             var token = tokens[i];
             if (!token.StartsWith("--", StringComparison.Ordinal))
             {
-                return token.StartsWith('-') ? UnknownOption(token) : $"There is no command '{token}'. Commands: serve, demo, import, keys, backup.";
+                return token.StartsWith('-') ? UnknownOption(token) : $"There is no command '{token}'. Commands: serve, demo, import, export, keys, backup.";
             }
 
             var at = token.IndexOf('=', StringComparison.Ordinal);

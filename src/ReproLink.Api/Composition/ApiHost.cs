@@ -1,6 +1,7 @@
 using ReproLink.Api.About;
 using ReproLink.Api.Access;
 using ReproLink.Api.Animals;
+using ReproLink.Api.Archives;
 using ReproLink.Api.Bleeding;
 using ReproLink.Api.Changes;
 using ReproLink.Api.Clock;
@@ -79,5 +80,6 @@ public static class ApiHost
         herd.MapFactMappings();
         herd.MapReceived();
         herd.MapHeldResults();
+        herd.MapArchives();
     }
 }

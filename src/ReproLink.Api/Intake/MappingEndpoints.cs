@@ -77,7 +77,8 @@ internal static class MappingEndpoints
     public static Problem NoMapping(string sender) =>
         Problem.Of(ProblemTypes.MappingNotFound, $"No mapping was saved for the sender '{sender}': PUT /result-mappings/{sender} first.");
 
-    private static MappingInput Read(ObjectReader reader)
+    /// <summary>A mapping as sent, each part judged by name.</summary>
+    public static MappingInput Read(ObjectReader reader)
     {
         var columns = MappingReader.Columns(reader);
         var fixedValues = MappingReader.Fixed(reader, columns);

@@ -134,6 +134,12 @@ public static class ProblemTypes
     public static readonly ProblemType MappingNotFound = new("mapping-not-found", "No mapping was saved for that sender", 404,
         "PUT /result-mappings/{sender} saves one for results, PUT /fact-mappings/{sender} one for herd files.");
 
+    public static readonly ProblemType BadArchive = new("bad-export", "The zip is not a herd as it was exported", 400,
+        "Send the zip unchanged, as GET /export answered it; a file of it that was opened and saved is another file.");
+
+    public static readonly ProblemType HerdNotEmpty = new("herd-not-empty", "The location has records already", 409,
+        "Put the herd into a location without records; facts of another herd can be posted to /facts.");
+
     public static readonly ProblemType ClockBackwards = new("clock-backwards", "The clock is never set backwards", 409,
         "Set it to the present moment of the service or later, or start with a fresh database.");
 
@@ -159,10 +165,10 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         BadJson, BadCsv, BadCsvLine, BadBatch, InvalidRequest, MissingProperty, UnknownProperty, DuplicateProperty, WrongType,
-        InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
+        InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, BadArchive, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
         LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, RoundNotFound, TubeNotFound, HeldNotFound, MappingNotFound, MethodNotAllowed, NotAcceptable,
         AlreadyWithdrawn, ProtocolIdTaken, NothingToFreeze, TubeDispatched, TubeWithoutBlood, NothingToDispatch, TubeOpen, HeldSettled,
-        AssignmentContradicts,
+        AssignmentContradicts, HerdNotEmpty,
         DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, Internal, Unavailable,
     ];
 

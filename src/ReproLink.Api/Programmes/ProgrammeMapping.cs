@@ -32,6 +32,9 @@ internal static class ProgrammeMapping
         Expires = approval.Expires?.Date,
     };
 
+    /// <summary>The settings alone, in the form in which a programme is sent.</summary>
+    public static ProgrammeInput Settings(ProgrammeVersion version) => Of(version, version.Programme.InForceFrom);
+
     private static ProgrammeAnswer Of(ProgrammeVersion version, Day on)
     {
         var programme = version.Programme;

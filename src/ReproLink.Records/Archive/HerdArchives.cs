@@ -65,7 +65,7 @@ public sealed class HerdArchives
         }
         catch (SqliteException constraint) when (constraint.SqliteErrorCode == ConstraintFailed)
         {
-            return new RestoreAnswer(RestoreStatus.Refused, "two records claim one place", null);
+            return new RestoreAnswer(RestoreStatus.Refused, "two records claim one place, or one speaks of another that is not there", null);
         }
     }
 

@@ -13,6 +13,9 @@ internal sealed record ImportRequest(
 
     /// <summary>Whether it is only said what would happen.</summary>
     public bool Dry { get; init; }
+
+    /// <summary>The veterinarian who answers for the approvals in a zip.</summary>
+    public string? Veterinarian { get; init; }
 }
 
 /// <summary>Reads facts from files into a database.</summary>
@@ -28,6 +31,7 @@ internal static class ImportCommand
           facts-csv         the columns of POST /facts: sourceId,kind,animal,date,...
           dated-facts-csv   herd,animal,date,fact,detail with birth, insemination, calving, arrival, departure;
                             --location scheme/* makes one location a herd
+          herd-zip          what `export` wrote, put back whole into a location without records
 
         With --mapping FILE the files have a sender's own columns; the mapping is the body of PUT /fact-mappings/{sender}, and --source
         names the sender (docs/import.md).
@@ -35,6 +39,7 @@ internal static class ImportCommand
         Examples:
           ReproLink.Api import facts.csv --location local/north-ridge --name "North Ridge" --time-zone America/Chicago
           ReproLink.Api import cows.csv --mapping herd-book.json --source herd-book --location local/north-ridge --dry-run
+          ReproLink.Api import north-ridge.zip --format herd-zip --location local/north-ridge --veterinarian "Dr Hale"
           ReproLink.Api import herds.csv --format dated-facts-csv --location fr/* --time-zone Europe/Paris
           ReproLink.Api import herds.csv --format dated-facts-csv --location fr/one --herd FR000001 --time-zone Europe/Paris
         """;
@@ -51,8 +56,9 @@ internal static class ImportCommand
         var name = new Option<string>("--name") { Description = "Name of a herd that is not there yet [default: its id]", HelpName = "NAME" };
         var zone = new Option<string>("--time-zone") { Description = "Time zone of a herd that is not there yet, e.g. America/Chicago", HelpName = "ZONE" };
         var source = new Option<string>("--source") { Description = "Source of lines that name none", DefaultValueFactory = _ => "import", HelpName = "NAME" };
+        var veterinarian = new Option<string>("--veterinarian") { Description = "herd-zip: who answers for the approvals in it; without, they are left out", HelpName = "NAME" };
         var database = StoreFiles.Option();
-        var command = new ExplainedCommand("import", Description) { files, location, format, mapping, dry, herd, name, zone, source, database };
+        var command = new ExplainedCommand("import", Description) { files, location, format, mapping, dry, herd, name, zone, source, veterinarian, database };
         command.SetAction(result => Import(
             new ImportRequest(
                 result.GetRequiredValue(files), Locations.Read(result.GetRequiredValue(location)), result.GetRequiredValue(format),
@@ -60,6 +66,7 @@ internal static class ImportCommand
             {
                 Mapping = result.GetValue(mapping),
                 Dry = result.GetValue(dry),
+                Veterinarian = result.GetValue(veterinarian),
             },
             StoreFiles.Path(result.GetValue(database))));
         return command;
@@ -67,6 +74,11 @@ internal static class ImportCommand
 
     private static async Task<int> Import(ImportRequest request, string database)
     {
+        if (request.Format == ImportFile.HerdZip)
+        {
+            return await ZipImport.Run(request, database);
+        }
+
         var summary = new ImportSummary(request.Dry);
         var plan = await Plan(request, summary);
         var now = SystemClock.Instance.GetCurrentInstant();

@@ -14,7 +14,9 @@ internal static class ImportFile
     public const string Facts = "facts-csv";
     public const string DatedFacts = "dated-facts-csv";
 
-    public static readonly string[] Formats = [Facts, DatedFacts];
+    public const string HerdZip = "herd-zip";
+
+    public static readonly string[] Formats = [Facts, DatedFacts, HerdZip];
 
     public static async Task<IReadOnlyList<ImportItem>> Read(string file, string format)
     {

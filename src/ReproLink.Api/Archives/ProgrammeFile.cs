@@ -1,0 +1,67 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using ReproLink.Api.Composition;
+using ReproLink.Api.Programmes;
+using ReproLink.Api.Reading;
+using ReproLink.Calendar.Dates;
+using ReproLink.Calendar.Programmes;
+using ReproLink.Records;
+
+namespace ReproLink.Api.Archives;
+
+/// <summary>Programme versions, complete so that a default changed later changes none of them, and their approvals.</summary>
+internal static class ProgrammeFile
+{
+    private const int Most = 10_000;
+
+    public static JsonObject Write(HerdRecords records) => new()
+    {
+        ["versions"] = new JsonArray([.. records.Programmes().Select(Version)]),
+        ["approvals"] = new JsonArray([.. records.Approvals().Select(Approval)]),
+    };
+
+    public static (IReadOnlyList<KeptProgramme> Versions, IReadOnlyList<KeptApproval> Approvals) Read(ObjectReader reader, Day today, ProtocolCatalogue catalogue)
+    {
+        var versions = ArchiveJson.Items(reader, "versions", Most, item => ReadVersion(item, today, catalogue));
+        var approvals = ArchiveJson.Items(reader, "approvals", Most, item => new KeptApproval(
+            ArchiveJson.Order(item), item.Integer("version", 1, int.MaxValue, required: true) ?? 0, item.Text("approvedBy", ArchiveJson.Name, required: true) ?? "",
+            item.Day("expires"), item.Instant("approvedAt", required: true) ?? default));
+        reader.Done();
+        return (versions, approvals);
+    }
+
+    private static JsonObject Version(KeptProgramme kept)
+    {
+        var version = new ProgrammeVersion(kept.Version, kept.Programme, kept.At, []);
+        return new JsonObject
+        {
+            ["order"] = kept.Order,
+            ["version"] = kept.Version,
+            ["state"] = kept.Draft ? "draft" : "saved",
+            ["savedBy"] = kept.SavedBy,
+            ["savedAt"] = ArchiveText.Of(kept.At),
+            ["programme"] = JsonSerializer.SerializeToNode(ProgrammeMapping.Settings(version), JsonSetup.Options),
+            ["received"] = kept.Received,
+        };
+    }
+
+    private static JsonObject Approval(KeptApproval kept) => ArchiveJson.WithoutNulls(new JsonObject
+    {
+        ["order"] = kept.Order,
+        ["version"] = kept.Version,
+        ["approvedBy"] = kept.By,
+        ["approvedAt"] = ArchiveText.Of(kept.At),
+        ["expires"] = ArchiveText.Of(kept.Expires),
+    });
+
+    private static KeptProgramme ReadVersion(ObjectReader item, Day today, ProtocolCatalogue catalogue)
+    {
+        // Judged by the reader of the door: no floor is undercut this way either.
+        var programme = item.Object("programme", required: true) is { } settings ? ProgrammeReader.Read(settings, today, catalogue) : Programme.Default;
+        return new KeptProgramme(
+            ArchiveJson.Order(item), item.Integer("version", 1, int.MaxValue, required: true) ?? 0,
+            item.Word("state", ArchiveJson.States, required: true) == ArchiveJson.State.Draft, programme,
+            item.Text("received", ArchiveJson.Raw, required: true) ?? "", item.Text("savedBy", ArchiveJson.Name, required: true) ?? "",
+            item.Instant("savedAt", required: true) ?? default);
+    }
+}
