@@ -16,6 +16,7 @@ public static class Program
         ("window-http", "one animal's test window over HTTP, against a bare JSON endpoint of the same host", WindowHttpBenchmark.Run),
         ("post-http", "one fact a request, 16 connections, against a connection-per-request writer", PostBenchmark.One),
         ("post-batch", "1,000 results in one request, against a bare prepared batch", PostBatchBenchmark.Run),
+        ("zip", "a herd taken out and put back over HTTP, against reading and appending its facts", ZipBenchmark.Run),
         ("double", "list, fold and memory of herds of doubling size in one file", DoubleBenchmark.Run),
     ];
 

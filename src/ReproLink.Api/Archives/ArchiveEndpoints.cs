@@ -26,7 +26,7 @@ internal static class ArchiveEndpoints
                 A zip of CSV and JSON with everything on record of the herd, what was withdrawn and every moment of recording too, and a README.txt that says
                 what is what. No keys and no calendar links. The same records give the same bytes. Manager.
                 """)
-            .Answers(200, "The zip.", Zip, typeof(byte[]), "(a zip file)")
+            .Answers(200, "The zip.", Zip, typeof(Stream), "(a zip file)")
             .Refuses(400);
         herd.MapPost("/import", Import)
             .WithMetadata(new Needs(Permissions.Restore))
@@ -36,7 +36,7 @@ internal static class ArchiveEndpoints
                 `approvals=restore`; otherwise they are told in the answer and a veterinarian approves anew. Manager or veterinarian.
                 """)
             .Takes(new ParameterDoc("approvals", "`restore`: the veterinarian whose key this is answers for the approvals in the zip. Absent = `leave`.", "leave") { Words = ["leave", "restore"] })
-            .Reads(typeof(byte[]), "The zip as it was exported.", "(a zip file)", Zip)
+            .Reads(typeof(Stream), "The zip as it was exported.", "(a zip file)", Zip)
             .AnswersJson(200, "It is on record.", typeof(ImportAnswer), Example)
             .Refuses(400, 409, 413, 415);
     }

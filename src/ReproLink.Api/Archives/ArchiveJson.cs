@@ -11,6 +11,9 @@ internal static class ArchiveJson
 {
     public static readonly TextRule Name = new(300, true);
 
+    /// <summary>Whoever did it.</summary>
+    public static readonly TextRule By = new(2000, false);
+
     /// <summary>A text kept as it was sent, JSON of any length.</summary>
     public static readonly TextRule Raw = new(10_000_000, false) { Lines = true };
 

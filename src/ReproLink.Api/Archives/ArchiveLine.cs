@@ -34,6 +34,9 @@ internal sealed class ArchiveLine(string file, IReadOnlyDictionary<string, int> 
     /// <summary>A name or id; null = an empty cell.</summary>
     public string? NameOrNull(string column) => Checked(column, Name, required: false);
 
+    /// <summary>Whoever did it, as the key or person is called.</summary>
+    public string By(string column) => Checked(column, Words, required: true) ?? "";
+
     /// <summary>Words of people; null = an empty cell.</summary>
     public string? WordsOf(string column) => Checked(column, Words, required: false);
 

@@ -60,7 +60,7 @@ internal static class HeldTable
         }
 
         line.Word("ending", Endings);
-        return new KeptHeldEnd(line.Whole("endOrder"), id, new HeldEnd(line.Raw("ending"), line.NameOf("endedBy"), line.WordsOf("note") ?? "", at, line.Fact("becameFact")));
+        return new KeptHeldEnd(line.Whole("endOrder"), id, new HeldEnd(line.Raw("ending"), line.By("endedBy"), line.WordsOf("note") ?? "", at, line.Fact("becameFact")));
     }
 
     private static string[] MayMean(ArchiveLine line)

@@ -47,6 +47,6 @@ internal static class MappingFile
         return new SavedMapping(
             item.Text("sender", TextRule.Name, required: true) ?? "", item.Integer("version", 1, int.MaxValue, required: true) ?? 0,
             json.ValueKind == JsonValueKind.Object ? json.GetRawText() : "{}", item.Instant("savedAt", required: true) ?? default,
-            item.Text("savedBy", ArchiveJson.Name, required: true) ?? "");
+            item.Text("savedBy", ArchiveJson.By, required: true) ?? "");
     });
 }

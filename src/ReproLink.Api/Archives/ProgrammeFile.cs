@@ -24,7 +24,7 @@ internal static class ProgrammeFile
     {
         var versions = ArchiveJson.Items(reader, "versions", Most, item => ReadVersion(item, today, catalogue));
         var approvals = ArchiveJson.Items(reader, "approvals", Most, item => new KeptApproval(
-            ArchiveJson.Order(item), item.Integer("version", 1, int.MaxValue, required: true) ?? 0, item.Text("approvedBy", ArchiveJson.Name, required: true) ?? "",
+            ArchiveJson.Order(item), item.Integer("version", 1, int.MaxValue, required: true) ?? 0, item.Text("approvedBy", ArchiveJson.By, required: true) ?? "",
             item.Day("expires"), item.Instant("approvedAt", required: true) ?? default));
         reader.Done();
         return (versions, approvals);
@@ -61,7 +61,7 @@ internal static class ProgrammeFile
         return new KeptProgramme(
             ArchiveJson.Order(item), item.Integer("version", 1, int.MaxValue, required: true) ?? 0,
             item.Word("state", ArchiveJson.States, required: true) == ArchiveJson.State.Draft, programme,
-            item.Text("received", ArchiveJson.Raw, required: true) ?? "", item.Text("savedBy", ArchiveJson.Name, required: true) ?? "",
+            item.Text("received", ArchiveJson.Raw, required: true) ?? "", item.Text("savedBy", ArchiveJson.By, required: true) ?? "",
             item.Instant("savedAt", required: true) ?? default);
     }
 }

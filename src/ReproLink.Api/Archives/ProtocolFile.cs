@@ -38,12 +38,12 @@ internal sealed record ProtocolFile(IReadOnlyList<KeptProtocol> Own, IReadOnlyLi
         {
             var kept = new KeptProtocol(
                 ArchiveJson.Order(item), item.Text("id", ArchiveJson.Name, required: true) ?? "", item.Text("definition", ArchiveJson.Raw, required: true) ?? "",
-                item.Text("addedBy", ArchiveJson.Name, required: true) ?? "", item.Instant("addedAt", required: true) ?? default);
+                item.Text("addedBy", ArchiveJson.By, required: true) ?? "", item.Instant("addedAt", required: true) ?? default);
             Judge(item, kept, protocols);
             return kept;
         });
         var confirmed = ArchiveJson.Items(reader, "confirmed", Most, item => new KeptConfirmation(
-            ArchiveJson.Order(item), item.Text("protocol", ArchiveJson.Name, required: true) ?? "", item.Text("confirmedBy", ArchiveJson.Name, required: true) ?? "",
+            ArchiveJson.Order(item), item.Text("protocol", ArchiveJson.Name, required: true) ?? "", item.Text("confirmedBy", ArchiveJson.By, required: true) ?? "",
             item.Instant("confirmedAt", required: true) ?? default));
         reader.Done();
         return new ProtocolFile(own, confirmed, new ProtocolCatalogue(protocols.Values, confirmed.Select(c => c.Protocol)));

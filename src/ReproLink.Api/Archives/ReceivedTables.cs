@@ -20,7 +20,7 @@ internal static class ReceivedTables
     ];
 
     public static KeptBatch ReadBatch(ArchiveLine line) => new(
-        line.Whole("batch"), line.Moment("recordedAt"), line.NameOf("sender"), line.NameOf("sentBy"), line.WordsOf("file"), line.NameOf("mediaType"), line.RawOrNull("header"));
+        line.Whole("batch"), line.Moment("recordedAt"), line.By("sender"), line.By("sentBy"), line.WordsOf("file"), line.NameOf("mediaType"), line.RawOrNull("header"));
 
     public static KeptLine ReadLine(ArchiveLine line) => new(
         line.Whole("batch"), line.Whole("item"), line.WholeOrNull("line"), line.Raw("text"), line.RawOrNull("source"), line.RawOrNull("sourceId"),

@@ -20,7 +20,7 @@ internal static class RecordedCells
         return new KeptFact(line.Whole("order"), animal, whole)
         {
             Withdrawn = line.MomentOrNull("withdrawnAt") is { } at
-                ? new KeptWithdrawal(line.Whole("withdrawnOrder"), id, line.WordsOf("withdrawnReason") ?? "", line.NameOf("withdrawnBy"), at)
+                ? new KeptWithdrawal(line.Whole("withdrawnOrder"), id, line.WordsOf("withdrawnReason") ?? "", line.By("withdrawnBy"), at)
                 : null,
         };
     }

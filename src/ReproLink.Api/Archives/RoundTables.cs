@@ -45,14 +45,14 @@ internal static class RoundTables
     ];
 
     public static KeptRound ReadRound(ArchiveLine line) => new(
-        line.Whole("order"), RoundOf(line), line.DayOf("date"), line.WordsOf("name"), line.WordsOf("specimen") ?? "", line.NameOf("createdBy"), line.Moment("recordedAt"));
+        line.Whole("order"), RoundOf(line), line.DayOf("date"), line.WordsOf("name"), line.WordsOf("specimen") ?? "", line.By("createdBy"), line.Moment("recordedAt"));
 
     public static KeptTube ReadTube(ArchiveLine line)
     {
         var (round, number) = TubeOf(line);
         return new KeptTube(
             line.Whole("order"), round, number, new TubePlan(line.NameOf("animal"), line.WordsOf("pen"), line.WordsOf("need"), line.WholeOrNull("daysPostService")),
-            line.WholeOrNull("redraws"), line.NameOf("addedBy"), line.Moment("recordedAt"));
+            line.WholeOrNull("redraws"), line.By("addedBy"), line.Moment("recordedAt"));
     }
 
     public static KeptTubeEvent ReadEvent(ArchiveLine line)

@@ -29,11 +29,16 @@ internal static class ExportCommand
     {
         await using var store = StoreFiles.Open(database, mustExist: true);
         var herd = store.Herds.Find(Locations.Read(location)) ?? throw new CommandException($"--location {location}: the database has no herd there.");
+        if (File.Exists(path))
+        {
+            throw new CommandException($"There is a file '{path}': an export never overwrites one.", CommandLine.Failed);
+        }
+
         try
         {
             // Under another name until it is complete.
             var partial = path + ".partial";
-            await using (var file = new FileStream(File.Exists(path) ? throw new IOException($"There is a file '{path}': an export never overwrites one.") : partial, FileMode.Create))
+            await using (var file = new FileStream(partial, FileMode.Create))
             {
                 ZipWriter.Write(store, herd, file);
             }

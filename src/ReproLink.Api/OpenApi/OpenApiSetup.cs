@@ -70,6 +70,7 @@ internal static class OpenApiSetup
         o.MapType<LocalDate>(() => Text("date", "2026-10-05"));
         o.MapType<LocalTime>(() => Text("time", "07:00"));
         o.MapType<Instant>(() => Text("date-time", "2026-10-05T12:00:00Z"));
+        o.MapType<Stream>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" });
     }
 
     private static OpenApiSchema Text(string format, string example) =>

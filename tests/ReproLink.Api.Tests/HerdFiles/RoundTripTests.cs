@@ -1,9 +1,12 @@
 using System.Globalization;
 using System.Net;
 using System.Text.Json.Nodes;
+using NodaTime;
 using ReproLink.Api.Archives;
+using ReproLink.Api.Commands.Demo;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Protocols;
+using ReproLink.Api.Tests.Exchange;
 using ReproLink.Api.Tests.Intake;
 using ReproLink.Api.Tests.Laws;
 using ReproLink.Api.Tests.Support;
@@ -54,7 +57,7 @@ public sealed class RoundTripTests
         await using var host = new ApiHostFixture();
         var herd = await Lived(host, 9);
         var link = await herd.Post("/calendar-links", """{"name":"my phone","style":"day"}""");
-        var (secret, _) = await host.Store.Keys.Create("manager", KeyRoleManager, null, NodaTime.Instant.FromUtc(2026, 10, 1, 0, 0));
+        var (secret, _) = await host.Store.Keys.Create("manager", KeyRoleManager, null, Instant.FromUtc(2026, 10, 1, 0, 0));
         var zip = await herd.Export(host);
         await host.Set("2026-10-05T15:00:00Z");
         Assert.Equal(zip, await herd.Export(host));
@@ -65,6 +68,42 @@ public sealed class RoundTripTests
     }
 
     private static Records.KeyRole KeyRoleManager => Records.KeyRole.Manager;
+
+    [Fact]
+    public async Task The_demo_herd_comes_back_the_same()
+    {
+        await using var host = new ApiHostFixture();
+        await using var other = new ApiHostFixture();
+        using var client = host.CreateClient();
+        await new DemoHerd(host.Store, Instant.FromUtc(2026, 10, 5, 12, 0)).Load();
+        var herd = new HerdClient(client, $"/locations/{DemoHerd.Location.Scheme}/{DemoHerd.Location.Id}");
+        var back = await HerdClient.Create(other);
+        var answer = await back.Import(other, await herd.Export(host), "?approvals=restore");
+        Assert.True(answer.Status == HttpStatusCode.OK, answer.Text);
+        foreach (var path in new[] { "/bleed-list?from=2026-10-05&to=2026-11-01&detail=all", "/work-calendar?from=2026-09-01&to=2026-12-01&include=cancelled", "/bleed-list?from=2026-08-03&to=2026-08-09&asOf=2026-08-03&knownAt=2026-08-03T12:00:00Z", "/animals/1042/timeline" })
+        {
+            Assert.Equal((await herd.Get(path)).Text, (await back.Get(path)).Text);
+        }
+    }
+
+    [Fact]
+    public async Task A_herd_fed_by_the_exchange_standard_comes_back_the_same()
+    {
+        await using var host = new ApiHostFixture();
+        var herd = await AdeHerd.Create(host);
+        await herd.Post("animals", AdeHerd.Message("animals", "a1", "840 0031", "2026-01-01T00:00:00Z", """{"specie":"Cattle","gender":"Female","birthDate":"2022-03-01T00:00:00Z"}"""));
+        await herd.Post("parturitions", AdeHerd.Message("parturitions", "p1", "840 0031", "2026-06-01T05:06:07.089Z"));
+        await herd.Post("inseminations", AdeHerd.Service("s1", "840 0031"));
+        await herd.Post("pregnancy-checks", AdeHerd.Check("r1", "840 0031"));
+        await herd.Post("pregnancy-checks", AdeHerd.Check("r2", "840 0031", "Empty", "2026-09-28T11:00:00Z", "Echography"));
+        await herd.Post("heats", AdeHerd.Message("heats", "h1", "77", "2026-09-01T00:00:00Z", scheme: "farm"));
+        var zip = await herd.Herd.Export(host);
+        var back = await HerdClient.Create(host);
+        Assert.Equal(HttpStatusCode.OK, (await back.Import(host, zip)).Status);
+        Assert.Equal((await herd.Herd.Get("/facts?limit=1000")).Text, (await back.Get("/facts?limit=1000")).Text);
+        Assert.Equal((await herd.Herd.Get("/received")).Text, (await back.Get("/received")).Text);
+        Assert.Equal(zip, await back.Export(host));
+    }
 
     [Fact]
     public async Task What_comes_after_goes_on_where_the_herd_was()

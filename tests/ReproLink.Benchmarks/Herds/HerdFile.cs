@@ -1,4 +1,5 @@
 using NodaTime;
+using ReproLink.Api.Commands.Demo;
 using ReproLink.Calendar.Dates;
 using ReproLink.Records;
 
@@ -32,6 +33,15 @@ internal sealed class HerdFile : IDisposable
     {
         var file = new HerdFile();
         await file.Grow(0, animals);
+        return file;
+    }
+
+    /// <summary>The invented herd of the demo.</summary>
+    public static async Task<HerdFile> Demo()
+    {
+        var file = new HerdFile();
+        await using var store = Store.Open(file.Path);
+        await new DemoHerd(store, file.Now).Load();
         return file;
     }
 

@@ -58,14 +58,14 @@ internal sealed class RunningHost : IAsyncDisposable
         return await response.Content.ReadAsByteArrayAsync();
     }
 
-    public Task Post(string path, byte[] json) => Send(HttpMethod.Post, path, json);
+    public Task Post(string path, byte[] body, string mediaType = "application/json") => Send(HttpMethod.Post, path, body, mediaType);
 
     public Task Put(string path, byte[] json) => Send(HttpMethod.Put, path, json);
 
-    private async Task Send(HttpMethod method, string path, byte[] json)
+    private async Task Send(HttpMethod method, string path, byte[] body, string mediaType = "application/json")
     {
-        using var request = new HttpRequestMessage(method, path) { Content = new ByteArrayContent(json) };
-        request.Content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        using var request = new HttpRequestMessage(method, path) { Content = new ByteArrayContent(body) };
+        request.Content.Headers.ContentType = new MediaTypeHeaderValue(mediaType);
         using var response = await Client.SendAsync(request);
         response.EnsureSuccessStatusCode();
         await response.Content.ReadAsByteArrayAsync();

@@ -11,7 +11,7 @@ internal sealed class DryRun : IAsyncDisposable
 
     public Store Store { get; }
 
-    public static DryRun Of(string database, IEnumerable<LocationKey> locations)
+    public static async Task<DryRun> Of(string database, IEnumerable<LocationKey> locations)
     {
         if (File.Exists(database))
         {
@@ -21,7 +21,7 @@ internal sealed class DryRun : IAsyncDisposable
                 return new DryRun(store, null);
             }
 
-            store.DisposeAsync().AsTask().GetAwaiter().GetResult();
+            await store.DisposeAsync();
         }
 
         var folder = Directory.CreateTempSubdirectory("reprolink-dry-run-").FullName;

@@ -82,7 +82,7 @@ internal static class ImportCommand
         var summary = new ImportSummary(request.Dry);
         var plan = await Plan(request, summary);
         var now = SystemClock.Instance.GetCurrentInstant();
-        await using var dry = request.Dry ? DryRun.Of(database, plan.Select(p => p.Location)) : null;
+        await using var dry = request.Dry ? await DryRun.Of(database, plan.Select(p => p.Location)) : null;
         await using var real = dry is null ? StoreFiles.Open(database, mustExist: false) : null;
         foreach (var (file, location, items) in plan)
         {

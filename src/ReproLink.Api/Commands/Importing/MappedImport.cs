@@ -38,8 +38,7 @@ internal static class MappedImport
     {
         try
         {
-            var bytes = await File.ReadAllBytesAsync(file);
-            return bytes;
+            return await File.ReadAllBytesAsync(file);
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
