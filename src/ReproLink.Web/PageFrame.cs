@@ -12,6 +12,9 @@ public sealed record PageFrame(string Herd, string Path, Day Today, string Who)
     /// <summary>Whether she may record work and facts.</summary>
     public bool MayRecord { get; init; }
 
+    /// <summary>Whether she may save a programme.</summary>
+    public bool MayManage { get; init; }
+
     /// <summary>Whether she may approve a programme.</summary>
     public bool MayApprove { get; init; }
 

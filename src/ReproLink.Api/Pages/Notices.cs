@@ -7,6 +7,9 @@ internal static class Notices
     {
         "recorded" => "Recorded.",
         "approved" => "The programme is approved.",
+        "saved" => "Saved as a new version. It needs the veterinarian's approval before a drug step is released.",
+        "draft" => "Saved as a draft: the check found that it cannot work, so it governs nothing.",
+        "confirmed" => "The protocol may now be chosen.",
         _ => null,
     };
 }

@@ -28,6 +28,7 @@ internal sealed record PageRequest(Caller Caller, HerdView View, PageFrame Frame
         var frame = new PageFrame(herd.Name, PathOf(location), view.AsOf, caller.Name)
         {
             MayRecord = caller.Can(Permissions.PostFacts),
+            MayManage = caller.Can(Permissions.Manage),
             MayApprove = caller.Can(Permissions.Approve),
             Defaults = !view.Rules.HasSavedProgramme,
             Notice = notice,

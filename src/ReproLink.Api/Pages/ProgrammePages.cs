@@ -2,25 +2,29 @@ using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 using ReproLink.Api.Access;
 using ReproLink.Calendar.Dates;
-using ReproLink.Calendar.ProgrammeChecks;
+using ReproLink.Calendar.Protocols;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using ReproLink.Web.Programmes;
 
 namespace ReproLink.Api.Pages;
 
-/// <summary>The programme in force, what a week looks like under it, and the veterinarian's approval.</summary>
+/// <summary>The programme: what governs, its settings in a form, the check, the versions and the veterinarian's approval.</summary>
 internal static class ProgrammePages
 {
     public static void MapProgrammePage(this IEndpointRouteBuilder herd)
     {
         herd.MapGet("/programme", Get);
+        herd.MapPost("/programme", ProgrammeSaving.Post).WithMetadata(new ShownAgain("do", "check"));
+        herd.MapPost("/programme/check", ProgrammeSaving.Check);
         herd.MapPost("/programme/approve", Approve);
+        herd.MapPost("/programme/protocols/confirm", Confirm);
     }
 
-    private static IResult Get(HttpContext context, Store store, PageSession session, IClock clock)
+    private static IResult Get(HttpContext context, Store store, PageSession session, IClock clock, [FromQuery] int? from)
     {
         var (request, instead) = PageRequest.Of(context, store, session, clock, Notices.Of(context.Request.Query["notice"]));
-        return request is null ? instead! : Page(context, request, null, null);
+        return request is null ? instead! : Page(context, store, request, Shown(store, request, from));
     }
 
     private static async Task<IResult> Approve(
@@ -42,7 +46,7 @@ internal static class ProgrammePages
         {
             if (!Reading.Dates.TryDay(expires, out var day) || day < request.View.AsOf)
             {
-                return Page(context, request, $"Choose a day from {request.View.AsOf} on, or leave it empty.", expires, 422);
+                return Page(context, store, request, Shown(store, request, null), ($"Choose a day from {request.View.AsOf} on, or leave it empty.", expires), status: 422);
             }
 
             until = day;
@@ -52,17 +56,41 @@ internal static class ProgrammePages
         return Results.Redirect($"{request.Frame.Path}/programme?notice=approved");
     }
 
-    private static IResult Page(HttpContext context, PageRequest request, string? problem, string? expires, int status = 200)
+    private static async Task<IResult> Confirm(HttpContext context, Store store, PageSession session, IClock clock, [FromForm] string protocol)
     {
-        var rules = request.View.Rules;
-        var version = rules.On(request.View.AsOf);
-        return PageResults.Page<ProgrammePage>(context, new
+        var (request, instead) = PageRequest.Of(context, store, session, clock);
+        if (request is null)
+        {
+            return instead!;
+        }
+
+        if (!request.Caller.Can(Permissions.Approve) || ProtocolLibrary.Find(protocol) is null)
+        {
+            return PageResults.NotThere("This cannot be confirmed", "Only a veterinarian's key answers for a schedule, and only for one on the list.");
+        }
+
+        await store.Protocols.Confirm(request.View.Herd, protocol, request.Caller.Name, request.Now);
+        return Results.Redirect($"{request.Frame.Path}/programme?notice=confirmed");
+    }
+
+    /// <summary>The page around a form.</summary>
+    public static IResult Page(
+        HttpContext context, Store store, PageRequest request, ProgrammeModel model, (string Sentence, string Typed)? approval = null, string? stale = null, int status = 200) =>
+        PageResults.Page<ProgrammePage>(context, new
         {
             Shown = request.Frame,
-            Version = version,
-            Check = ProgrammeCheck.Run(version.Programme, rules, request.View.AsOf),
-            Problem = problem,
-            Expires = expires,
+            Model = model,
+            Versions = ProgrammeModels.Versions(store, request, model),
+            Stale = stale,
+            Problem = approval?.Sentence,
+            Expires = approval?.Typed,
         }, status);
+
+    // The form of the version in force, or of the one asked for.
+    private static ProgrammeModel Shown(Store store, PageRequest request, int? from)
+    {
+        var saved = store.Programmes.List(request.View.Herd, null);
+        var version = saved.FirstOrDefault(s => s.Version.Number == from)?.Version ?? request.View.Rules.On(request.View.AsOf);
+        return ProgrammeModels.Of(store, request, SettingValues.Of(version.Programme), request.View.AsOf.ToString(), saved.Count);
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Gates;
 using ReproLink.Calendar.Protocols;
@@ -11,14 +10,8 @@ using ReproLink.Calendar.WorkCalendar;
 namespace ReproLink.Web.Words;
 
 /// <summary>Every word and sentence of the pages, in one place.</summary>
-public static class Say
+public static partial class Say
 {
-    public static string LongDay(Day day) => day.Date.ToString("dddd d MMMM uuuu", CultureInfo.InvariantCulture);
-
-    public static string ShortDay(Day day) => day.Date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
-
-    public static string Clock(LocalTime time) => time.ToString("HH':'mm", CultureInfo.InvariantCulture);
-
     public static string Iso(Day day) => day.ToString();
 
     public static string Count(int count, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
