@@ -3,6 +3,7 @@
   "use strict";
   const form = document.getElementById("settings");
   const check = document.getElementById("check");
+  const says = document.getElementById("check-says");
   if (!form || !check || !window.fetch) return;
   const quiet = 350;
   let timer = 0;
@@ -15,7 +16,11 @@
       const answer = await fetch(form.dataset.check, { method: "POST", body: new URLSearchParams(new FormData(form)), headers: { "X-Part": "check" } });
       const html = answer.ok ? await answer.text() : "";
       // Only the answer to the last question counts; one that is no check (signed out) leaves the page as it is.
-      if (mine === asked && answer.headers.get("X-Part") === "check") check.innerHTML = html;
+      if (mine === asked && answer.headers.get("X-Part") === "check") {
+        check.innerHTML = html;
+        // Who cannot see it hears the verdict, not the whole picture.
+        says.textContent = check.querySelector(".verdict").textContent;
+      }
     } catch {
       // The network is gone: what stands there is of the settings before, and the button still asks.
     } finally {
