@@ -1,7 +1,6 @@
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Figures.Histories;
 using ReproLink.Calendar.Figures.Statistics;
-using ReproLink.Calendar.Programmes;
 
 namespace ReproLink.Calendar.Figures;
 
@@ -20,24 +19,17 @@ internal sealed class CycleFigures : IFigures
     private int _ownPregnant;
     private int _ownCount;
 
-    public CycleFigures(FigureQuestion question, HerdRules rules, Day asOf)
+    public CycleFigures(FigureQuestion question, AnswerDays answers, Day asOf)
     {
         _question = question;
         _ownCycles = new Tally(question.Detail == "pregnancy-rate-own-cycles");
         var cycles = new List<Cycle>();
         for (var start = question.From; start + (CycleDays - 1) <= Day.Min(question.To, asOf); start += CycleDays)
         {
-            cycles.Add(new Cycle(start, asOf < AnswersBy(start + (CycleDays - 1), rules), question.Detail));
+            cycles.Add(new Cycle(start, answers.IsPending(start + (CycleDays - 1)), question.Detail));
         }
 
         _cycles = [.. cycles];
-    }
-
-    // The report of the first sampling day on or after the wanted day of a service on the cycle's last day.
-    private static Day AnswersBy(Day last, HerdRules rules)
-    {
-        var wanted = last + rules.On(last).Programme.Test.TargetDaysPostService;
-        return rules.FirstSamplingDay(wanted) is { } draw && rules.Laboratory.Report(draw) is { } report ? report.Day : wanted;
     }
 
     public void Add(LactationRecord lactation, IReadOnlyList<StepRecord> steps)

@@ -10,7 +10,7 @@ public static class FigureBook
     [
         Service("conception-risk", "Conception risk",
             "Services by which the cow became pregnant, of the services of cows in the period whose outcome is known. A service is open when a test or examination says so, when she is served again 4 days later or more, or when she calves from another; else its outcome is not known.",
-            "A service without an answer is left out, never counted as open. Pregnancies lost later count: this is the share at the day of the test. Heifers stand apart."),
+            "A service without an answer is left out, never counted as open; so is one too recent for its answer, whatever is known: an early return would be known first. Pregnancies lost later count: this is the share at the day of the test. Heifers stand apart."),
         Service("conception-risk-heifers", "Conception risk of heifers", "The same for heifers.", "Not comparable with cows."),
         Service("conception-risk-by-service", "Conception risk by service number", "The same by the service's number in the lactation.", "Later numbers are other cows, not the same cows later."),
         Service("conception-risk-by-protocol", "Conception risk by protocol", "The same by the protocol whose planned insemination it was; other services are those on observed oestrus or outside any plan.", "Cows are not put on protocols by lot: a difference need not be the protocol's."),
@@ -20,7 +20,7 @@ public static class FigureBook
         Service("conception-risk-by-weekday", "Conception risk by weekday", "The same by the weekday of the service.", "Seven comparisons at once: one of them looks odd by chance."),
         Service("conception-risk-by-month", "Conception risk by month", "The same by the month of the service.", "The last months wait for answers."),
         Service("services-per-conception", "Services per conception",
-            "of-pregnant: services of the lactations that are pregnant, for each of them. found: all services with a known outcome, for each pregnancy found. kept: all services, for each pregnancy kept.",
+            "of-pregnant: services of the lactations that are pregnant, for each of them. found: all services with a known outcome, for each pregnancy found. kept: all services that are not too recent, for each pregnancy kept.",
             "of-pregnant hides the cows that never conceived. Interval: reciprocal of the Wilson interval of pregnancies by services."),
         Service("service-intervals", "Days between services",
             "Services of one lactation that follow another, by the days between the two. Inseminations at most 3 days apart are one service, dated by the last; how many were such repeats stands in the line up-to-3.",

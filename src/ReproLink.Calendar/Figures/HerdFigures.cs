@@ -23,9 +23,10 @@ public static class HerdFigures
         ArgumentNullException.ThrowIfNull(animals);
         ArgumentNullException.ThrowIfNull(rules);
         ArgumentNullException.ThrowIfNull(question);
+        var answers = new AnswerDays(rules, asOf);
         IFigures[] makers =
         [
-            new ServiceFigures(question), new IntervalFigures(question), new CycleFigures(question, rules, asOf),
+            new ServiceFigures(question, answers), new IntervalFigures(question), new CycleFigures(question, answers, asOf),
             new LactationFigures(question), new SurvivalFigures(question),
             new TestFigures(question), new AgreementFigures(question), new LossFigures(question), new WorkFigures(question),
         ];

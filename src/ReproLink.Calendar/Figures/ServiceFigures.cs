@@ -7,7 +7,7 @@ using Interval = ReproLink.Calendar.Figures.Statistics.Interval;
 namespace ReproLink.Calendar.Figures;
 
 /// <summary>Conception risk, overall and by what may bear on it, and services per conception.</summary>
-internal sealed class ServiceFigures(FigureQuestion question) : IFigures
+internal sealed class ServiceFigures(FigureQuestion question, AnswerDays answers) : IFigures
 {
     private const string NotOnRecord = "not on record";
     private const int LastNumber = 6;
@@ -73,11 +73,12 @@ internal sealed class ServiceFigures(FigureQuestion question) : IFigures
         ]),
     ];
 
-    private static void Count(Tally tally, ServiceRecord service)
+    private void Count(Tally tally, ServiceRecord service)
     {
-        if (service.Outcome == ServiceOutcome.Unknown)
+        if (service.Outcome == ServiceOutcome.Unknown || answers.IsPending(service.Day))
         {
-            tally.LeaveOut(service.Why, service.Lactation.Animal, service.Day, service.Fact.Id);
+            var why = service.Outcome == ServiceOutcome.Unknown ? service.Why : LeftOutReason.Pending;
+            tally.LeaveOut(why, service.Lactation.Animal, service.Day, service.Fact.Id);
         }
         else
         {
@@ -87,20 +88,18 @@ internal sealed class ServiceFigures(FigureQuestion question) : IFigures
 
     private void CountConceptions(ServiceRecord service)
     {
-        var animal = service.Lactation.Animal;
-        _kept.Count(service.IsMaintained, animal, service.Day, service.Fact.Id);
-        if (service.Lactation.Conceived is not null)
+        var (animal, day, fact) = (service.Lactation.Animal, service.Day, service.Fact.Id);
+        Count(_found, service);
+        if (answers.IsPending(day))
         {
-            _ofPregnant.Count(service.IsMaintained, animal, service.Day, service.Fact.Id);
+            _kept.LeaveOut(LeftOutReason.Pending, animal, day, fact);
+            return;
         }
 
-        if (service.Outcome == ServiceOutcome.Unknown)
+        _kept.Count(service.IsMaintained, animal, day, fact);
+        if (service.Lactation.Conceived is not null)
         {
-            _found.LeaveOut(service.Why, animal, service.Day, service.Fact.Id);
-        }
-        else
-        {
-            _found.Count(service.Outcome == ServiceOutcome.Pregnant, animal, service.Day, service.Fact.Id);
+            _ofPregnant.Count(service.IsMaintained, animal, day, fact);
         }
     }
 

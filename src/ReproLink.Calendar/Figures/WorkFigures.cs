@@ -90,7 +90,18 @@ internal sealed class WorkFigures(FigureQuestion question) : IFigures
             }
 
             var what = kind is { } one ? ProtocolWords.Of(one) : "all";
-            yield return tally.Share($"{what}-{key}", $"{(kind is null ? "all steps" : what)}: {label}");
+            yield return tally.Share($"{what}-{key}", $"{Words(kind)}: {label}");
         }
     }
+
+    private static string Words(StepKind? kind) => kind switch
+    {
+        null => "all steps",
+        StepKind.Gnrh => "GnRH",
+        StepKind.Pgf => "prostaglandin",
+        StepKind.InsertIn => "progesterone insert in",
+        StepKind.InsertOut => "progesterone insert out",
+        StepKind.Inseminate => "insemination",
+        _ => "watching for oestrus",
+    };
 }

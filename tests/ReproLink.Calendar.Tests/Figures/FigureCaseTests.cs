@@ -45,6 +45,14 @@ public sealed class FigureCaseTests
     }
 
     [Fact]
+    public void A_recent_service_known_open_by_an_early_return_does_not_count_before_the_pregnant_can_be_known()
+    {
+        var cow = Cow.Of(Calved, Served, "2026-03-31 insemination");
+        Assert.Equal("nothing to count, 1 no-answer-yet, 1 pending", Line(Make("2026-04-01", cow), "conception-risk"));
+        Assert.Equal("0/1, 1 no-answer-yet", Line(Make("2026-04-20", cow), "conception-risk"));
+    }
+
+    [Fact]
     public void An_inconclusive_test_is_doubt_not_open()
     {
         var set = Make("2026-05-20", Cow.Of(Calved, Served, "2026-04-09 blood recheck"));

@@ -16,6 +16,9 @@ public enum EstimateOrigin
 
     /// <summary>Computed from other estimates, their limits carried through.</summary>
     Carried = 4,
+
+    /// <summary>Dated by a programme: it follows from weekdays and a protocol.</summary>
+    Programme = 5,
 }
 
 /// <summary>A number with its limits, and where both come from.</summary>
