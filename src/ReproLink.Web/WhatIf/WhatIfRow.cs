@@ -1,0 +1,44 @@
+using ReproLink.Calendar.Figures.Estimates;
+using ReproLink.Calendar.Figures.WhatIf;
+
+namespace ReproLink.Web.WhatIf;
+
+/// <summary>One row of the side-by-side table.</summary>
+/// <param name="Label">What it is.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Of">The figure.</param>
+/// <param name="Scale">What it is shown times: 100 for per cent.</param>
+/// <param name="Digits">Decimals.</param>
+public sealed record WhatIfRow(string Label, string Unit, Func<WhatIfFigures, Estimate?> Of, double Scale = 1, int Digits = 1)
+{
+    /// <summary>The rows, those that answer the question first.</summary>
+    public static IEnumerable<WhatIfRow> All(WhatIfComparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        yield return new("Days open", "days from calving", f => f.DaysOpen);
+        foreach (var day in WhatIfFigures.Days)
+        {
+            yield return new($"Pregnant by {day} days in milk", "%", f => f.Pregnant[day], 100);
+        }
+
+        yield return new("Pregnancies ended after a wrong open", "of 100 kept", f => f.DestroyedOf100, 1, 2);
+        yield return new("Services", "per pregnancy kept", f => f.Services, 1, 2);
+        yield return new("Pregnancy tests", "per pregnancy kept", f => f.Tests, 1, 2);
+        yield return new("Confirmations", "per pregnancy kept", f => f.Confirmations, 1, 2);
+        if (comparison.Results.Any(r => r.Programme.Course.CountsDoses))
+        {
+            yield return new("GnRH", "doses per pregnancy kept", f => f.Gnrh, 1, 2);
+            yield return new("Prostaglandin", "doses per pregnancy kept", f => f.Pgf, 1, 2);
+            if (comparison.Results.Any(r => r.Figures.Inserts is { Value: > 0 }))
+            {
+                yield return new("Progesterone inserts", "per pregnancy kept", f => f.Inserts, 1, 2);
+            }
+        }
+
+        if (comparison.Prices is { } prices)
+        {
+            yield return new($"Not pregnant when serving ends on day {prices.LastServiceDay}", "%", f => f.NotPregnantAtEnd, 100);
+            yield return new("Money", $"{prices.Currency ?? "your money"} a cow, your prices", f => f.Money, 1, 2);
+        }
+    }
+}
