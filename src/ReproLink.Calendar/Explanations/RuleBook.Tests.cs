@@ -9,7 +9,7 @@ public static partial class RuleBook
         new("T1", "First day after service, blood or milk, cow or heifer. Milk counts only where the programme configures a milk test. An embryo transfer counts from the recipient's oestrus.",
             "28 days (floor 28)",
             "Commercial laboratory sheets, 28 days, blood and milk; reliable from day 28 in serum, n = 397 (Friedrich & Holtz 2010, Reprod Domest Anim 45:142). Heifers are not lower (2016, doi 10.3906/vet-1602-41). An older milk assay was reliable only from day 150.", Published),
-        new("T2", "First day after calving; before the caution day a pregnant counts with caution (protein of the last pregnancy may be left) and is tested again from that day. Not for heifers.",
+        new("T2", "First day after calving; before the caution day a pregnant counts with caution (protein of the last pregnancy may be left) and is tested again from that day; found twice with caution, an open counts only from 7 days after the last pregnant. Not for heifers.",
             "60 days in milk (floor 60), caution before 90 (floor 90)",
             "Minimum on a commercial laboratory sheet, 60 days; 3 of 11 cows still above the threshold 70-80 days after calving (Ropstad et al.). The caution day is own policy; services of the trade quote 73 and 90 (recalled).", Published),
         new("T3", "First day after a loss: short when the lost pregnancy was young, long when it was older or of unknown age.",

@@ -28,11 +28,11 @@ public sealed partial class HistoryFold
         return ApplyOpen(fact, day, firstDay, byExamination: false);
     }
 
-    // Retests of a cautious pregnant are accepted (T2); otherwise the setting, and only in an approved version (T7 a).
+    // Retests of a cautious pregnant are accepted (T2), of one found twice only some days later; otherwise the setting, and only in an approved version (T7 a).
     private bool AcceptsOpen(Pregnancy pregnancy, Day day)
     {
         var version = _rules.On(_state.GoverningDay(day));
-        return (pregnancy.Caution && IsPastCaution(day))
+        return (pregnancy.Caution && IsPastCaution(day) && !(day < pregnancy.RetestFrom))
             || (version.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept && version.IsApprovedOn(day));
     }
 
@@ -141,11 +141,13 @@ public sealed partial class HistoryFold
             DateFromBoth(standing, conflict, day, firstDay);
         }
 
-        standing.LastPositive = Day.Max(standing.LastPositive, day);
-        if (!byBlood || IsPastCaution(day))
+        if (day >= standing.LastPositive)
         {
-            standing.Caution = false;
+            (standing.LastPositive, standing.LastPositiveBy) = (day, fact);
         }
+
+        standing.Caution = standing.Caution && byBlood && !IsPastCaution(day);
+        standing.CautionTwice = standing.Caution;
 
         Settle(standing);
         return (Decision.Pregnant, Because("T5", "pregnant again: her dates stay", fact, standing.FoundBy));
@@ -255,6 +257,7 @@ public sealed partial class HistoryFold
         // A second valid pregnant ends T7 c: she is pregnant, of unknown age.
         if (_state.Has(ConflictKind.PregnantWithoutService))
         {
+            pregnancy.CautionTwice = pregnancy.Caution;
             Settle(pregnancy);
             return (Decision.Pregnant, Because("T7 c", "pregnant a second time without a service on record: pregnant, of unknown age", fact));
         }

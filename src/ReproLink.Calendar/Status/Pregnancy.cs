@@ -11,6 +11,7 @@ public sealed class Pregnancy
         FoundBy = foundBy;
         FoundOn = sample;
         LastPositive = sample;
+        LastPositiveBy = foundBy;
     }
 
     /// <summary>The result or examination that found it.</summary>
@@ -21,6 +22,9 @@ public sealed class Pregnancy
 
     /// <summary>Sample day of the latest valid <c>pregnant</c>.</summary>
     public Day LastPositive { get; internal set; }
+
+    /// <summary>The fact of that day.</summary>
+    public FactId LastPositiveBy { get; internal set; }
 
     /// <summary>Earliest day 0 that may date it; absent = its age is unknown (no service on record).</summary>
     public Day? From { get; internal set; }
@@ -39,6 +43,15 @@ public sealed class Pregnancy
 
     /// <summary>Found before day 90 in milk by blood or milk and not yet retested (rule T2).</summary>
     public bool Caution { get; internal set; }
+
+    /// <summary>
+    /// Found a second time in the days of caution. Residue of the last pregnancy fades; what is found twice may be a calf: an
+    /// <c>open</c> then counts only as many days after the last <c>pregnant</c> as T7 a and c want (rule T2).
+    /// </summary>
+    public bool CautionTwice { get; internal set; }
+
+    /// <summary>First day on which an <c>open</c> of blood or milk is a retest, by this pregnancy alone; absent = any day past the caution.</summary>
+    internal Day? RetestFrom => Caution && CautionTwice ? LastPositive + HistoryFold.SecondSampleDays : null;
 
     internal void DateBy(ServiceAttempt service)
     {

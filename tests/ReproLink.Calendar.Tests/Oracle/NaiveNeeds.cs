@@ -45,6 +45,8 @@ internal static class NaiveNeeds
             bounds.AddRange(NaiveRules.ConflictEnds(cow, test) ?? []);
         if (need == "caution-retest" && cow.Calved is { } calved)
             bounds.Add(new OracleBound("T2", calved + test.CautionDaysInMilk));
+        if (need == "caution-retest" && cow.Pregnancy?.RetestFrom is { } from)
+            bounds.Add(new OracleBound("T2", from));
         if (need == "confirmation" && Confirmation(cow, rules, on) is { } window)
             bounds.Add(new OracleBound("confirmation", window.From));
         return bounds;
@@ -81,7 +83,7 @@ internal static class NaiveSamples
             "resample" => resampled && speaks,
             "resolve-conflict" => resampled && speaks && NaiveRules.ConflictEnds(cow, test) is { } ends && ends.All(b => day >= b.Day)
                 && day.Number >= cow.Troubles.Max(t => t.Day.Number),
-            "caution-retest" => cow.Calved is { } c && day >= c + test.CautionDaysInMilk,
+            "caution-retest" => cow.Calved is { } c && day >= c + test.CautionDaysInMilk && !(day < cow.Pregnancy?.RetestFrom),
             _ => Confirmation(cow, rules, day, on),
         };
     }

@@ -86,7 +86,7 @@ internal static class NaiveTests
     {
         var test = version.Programme.Test;
         var accepted = (test.OpenAfterPregnant == OpenAfterPregnant.Accept && version.IsApprovedOn(day))
-            || (cow.Pregnancy is { Caution: true } && !IsCaution(cow, day, test));
+            || (cow.Pregnancy is { Caution: true } found && !IsCaution(cow, day, test) && !(day < found.RetestFrom));
         cow.ForgetRecheck();
         if (cow.Pregnancy is not null && !accepted)
         {
@@ -122,10 +122,12 @@ internal static class NaiveTests
         var again = cow.Troubles.Where(t => t is { Letter: 'b', Attempt: not null }).Select(t => t.Attempt!)
             .Where(a => a.IsExposure ? a.CoveredForPregnant(day, days) : a.CoveredForOpen(day, days)).ToList();
         var undated = cow.Has("c") && cow.Pregnancy is null;
+        var first = cow.Troubles.Where(t => t.Letter == 'c').Select(t => t.Day).ToList();
         EndConflicts(cow);
         if (undated && !cow.NotFailed.Any(a => a.CoveredForPregnant(day, days)))
         {
             Stand(cow, day, [], caution);
+            cow.Pregnancy!.Positives.InsertRange(0, first);
         }
         else if (again.Count > 0)
         {

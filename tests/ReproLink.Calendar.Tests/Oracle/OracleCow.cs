@@ -33,6 +33,9 @@ internal sealed class Standing
     public bool Caution { get; set; }
     public List<Day> Positives { get; } = [];
 
+    /// <summary>T2: found twice with caution, an open counts from 7 days after the last.</summary>
+    public Day? RetestFrom => Caution && Positives.Count > 1 ? Positives.Max() + 7 : null;
+
     public Day? From => DatedBy.Count == 0 ? null : DatedBy.Min(a => a.First);
 
     /// <summary>The last day that dates her: of an exposure its last day, not after the day on which she was found pregnant.</summary>

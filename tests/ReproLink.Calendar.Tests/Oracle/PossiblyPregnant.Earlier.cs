@@ -36,16 +36,27 @@ public static partial class PossiblyPregnant
         if (positive is null)
             return false;
         var caution = calved is { } c && positive.Day - c < rules.Versions.Max(v => v.Programme.Test.CautionDaysInMilk);
-        // T7 c: nothing on record that could have made her pregnant. Any valid sample 7 days later ends it, in every version. A
-        // second positive in the days of caution leaves her pregnant-caution, whose retest counts at once (T2).
+        var soon = open - positive.Day < 7;
+        // T7 c: nothing on record that could have made her pregnant. Any valid sample 7 days later ends it, in every version; and
+        // after a second positive in the days of caution T2 wants as much.
         if (never)
-            return !caution && open - positive.Day < 7 && !since.Any(f => f.Day >= positive.Day && f.Day <= open && f is (Loss or Examination { Outcome: Outcome.Open }));
+            return soon && !since.Any(f => f.Day >= positive.Day && f.Day <= open && f is (Loss or Examination { Outcome: Outcome.Open }));
         if (rules.Versions.Any(v => v.Programme.Test.OpenAfterPregnant == OpenAfterPregnant.Accept))
             return false;
         var undone = since.Any(f => f.Day >= positive.Day && f.Day <= open
             && f is (Loss or Examination { Outcome: Outcome.Open } or Service or Exposure or Oestrus or Treatment { Agent: Agent.Pgf, NotDone: false }));
         var again = since.OfType<TestResult>().Any(r => r.Outcome == Outcome.Open && r.Day > positive.Day && open - r.Day >= 7);
         var youngerService = services.Any(s => positive.Day - s.DayZero < FirstDay) || exposures.Any(e => positive.Day - e.Day < FirstDay);
-        return !caution && !undone && !again && !youngerService;
+        return (!caution || (soon && FoundTwice(since, positive, calved))) && !undone && !again && !youngerService;
+    }
+
+    // An earlier positive that counted, and nothing since that spoke against it or began anew.
+    private static bool FoundTwice(List<Fact> since, TestResult positive, Day? calved)
+    {
+        var before = since.OfType<TestResult>().LastOrDefault(r => r.Outcome == Outcome.Pregnant && r.Method == TestMethod.Blood
+            && r.Day < positive.Day && LateEnough(r.Day, since, calved));
+        return before is not null && since.OfType<Service>().Any(s => before.Day - s.DayZero >= FirstDay)
+            && !since.Any(f => f.Day >= before.Day && f.Day <= positive.Day
+                && f is (Loss or Examination or Service or Exposure or Oestrus or Treatment { NotDone: false } or TestResult { Outcome: not Outcome.Pregnant }));
     }
 }
