@@ -47,10 +47,24 @@ internal static class ApprovalEndpoint
         return IdempotencyHeader.Answer(once.Status, once.Answer);
     }
 
-    private static (int Version, Day? Expires) Read(ObjectReader reader, IReadOnlyList<SavedProgramme> saved, Day today)
+    /// <summary>What is approved, and until when; everything wrong with it goes to the reader's problems.</summary>
+    public static (int Version, Day? Expires) Read(ObjectReader reader, IReadOnlyList<SavedProgramme> saved, Day today)
+    {
+        var version = VersionOf(reader, saved);
+        var expires = reader.Day("expires");
+        if (expires is { } last && last < today)
+        {
+            reader.Refuse("expires", ProblemTypes.InvalidValue, $"on or after the herd's today, {today}");
+        }
+
+        reader.Done();
+        return (version, expires);
+    }
+
+    /// <summary>The saved version that is meant; 0 = none of them.</summary>
+    public static int VersionOf(ObjectReader reader, IReadOnlyList<SavedProgramme> saved)
     {
         var version = reader.Integer("version", 1, int.MaxValue, required: true);
-        var expires = reader.Day("expires");
         if (version is { } number && saved.All(p => p.Version.Number != number))
         {
             reader.Refuse("version", ProblemTypes.InvalidValue, saved.Count == 0
@@ -58,12 +72,6 @@ internal static class ApprovalEndpoint
                 : "a saved version: one of " + string.Join(", ", saved.Select(p => p.Version.Number)));
         }
 
-        if (expires is { } last && last < today)
-        {
-            reader.Refuse("expires", ProblemTypes.InvalidValue, $"on or after the herd's today, {today}");
-        }
-
-        reader.Done();
-        return (version ?? 0, expires);
+        return version ?? 0;
     }
 }

@@ -45,6 +45,9 @@ public sealed record ProgrammeAnswer : ProgrammeInput
 
     /// <summary>The approvals given.</summary>
     public required IReadOnlyList<ApprovalAnswer> Approvals { get; init; }
+
+    /// <summary>The refusals: no approval given before one holds. Absent = none.</summary>
+    public IReadOnlyList<RefusalAnswer>? Refusals { get; init; }
 }
 
 /// <summary>Every version saved.</summary>
@@ -100,4 +103,35 @@ public sealed record ApprovalAnswer
 
     /// <summary>Last day it holds.</summary>
     public LocalDate? Expires { get; init; }
+}
+
+/// <summary>A veterinarian's refusal.</summary>
+public sealed record RefusalInput
+{
+    /// <summary>The version refused.</summary>
+    /// <example>3</example>
+    public required int Version { get; init; }
+
+    /// <summary>Why, in your words: the manager reads it.</summary>
+    /// <example>The second dose of prostaglandin falls on a Sunday.</example>
+    public required string Note { get; init; }
+}
+
+/// <summary>A refusal on record.</summary>
+public sealed record RefusalAnswer
+{
+    /// <summary>The version.</summary>
+    /// <example>3</example>
+    public required int Version { get; init; }
+
+    /// <summary>Name of the veterinarian's key.</summary>
+    /// <example>veterinarian</example>
+    public required string RefusedBy { get; init; }
+
+    /// <summary>When.</summary>
+    public required Instant RefusedAt { get; init; }
+
+    /// <summary>Why.</summary>
+    /// <example>The second dose of prostaglandin falls on a Sunday.</example>
+    public required string Note { get; init; }
 }

@@ -55,6 +55,16 @@ internal static class ProgrammeEndpoints
             .Reads(typeof(ApprovalInput), "The version, and the last day the approval holds.", ProgrammeExamples.Approval)
             .AnswersJson(201, "It is approved.", typeof(ApprovalAnswer), ProgrammeExamples.Approved)
             .Refuses(400, 409, 413, 415);
+        herd.MapPost("/programme/refusals", RefusalEndpoint.Post)
+            .WithMetadata(new Needs(Permissions.Approve))
+            .Describe("Programme", "refuseProgramme", "Refuse a version", """
+                Says why in a note that the manager reads. Approvals of the version given before hold no longer: its drug steps and protocol inseminations wait
+                until it is approved again. Veterinarian.
+                """)
+            .Takes(IdempotencyHeader.Doc)
+            .Reads(typeof(RefusalInput), "The version, and why.", ProgrammeExamples.Refusal)
+            .AnswersJson(201, "It is refused.", typeof(RefusalAnswer), ProgrammeExamples.Refused)
+            .Refuses(400, 409, 413, 415);
     }
 
     private static IResult Get(HttpContext context, Store store)

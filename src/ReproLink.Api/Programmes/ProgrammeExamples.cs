@@ -32,4 +32,10 @@ internal static class ProgrammeExamples
     public const string Approval = """{"version":3,"expires":"2027-09-01"}""";
 
     public const string Approved = """{"version":3,"approvedBy":"veterinarian","approvedAt":"2026-08-31T10:00:00Z","expires":"2027-09-01"}""";
+
+    public const string Refusal = """{"version":3,"note":"The second dose of prostaglandin falls on a Sunday."}""";
+
+    public const string Refused = """
+        {"version":3,"refusedBy":"veterinarian","refusedAt":"2026-08-31T10:00:00Z","note":"The second dose of prostaglandin falls on a Sunday."}
+        """;
 }

@@ -32,19 +32,30 @@ internal static class ProgrammeMapping
         Expires = approval.Expires?.Date,
     };
 
-    /// <summary>The settings alone, in the form in which a programme is sent.</summary>
-    public static ProgrammeInput Settings(ProgrammeVersion version) => Of(version, version.Programme.InForceFrom);
+    /// <summary>A programme as it is sent, from the day it is sent on.</summary>
+    public static ProgrammeInput Input(Programme programme) => Filled(new ProgrammeInput(), programme);
 
-    private static ProgrammeAnswer Of(ProgrammeVersion version, Day on)
+    public static RefusalAnswer Answer(int version, Refusal refusal) => new()
     {
-        var programme = version.Programme;
-        return new ProgrammeAnswer
+        Version = version,
+        RefusedBy = refusal.By,
+        RefusedAt = refusal.Recorded,
+        Note = refusal.Note,
+    };
+
+    private static ProgrammeAnswer Of(ProgrammeVersion version, Day on) => Filled(new ProgrammeAnswer
+    {
+        Version = version.Number,
+        State = "saved",
+        Approved = version.IsApprovedOn(on),
+        Approvals = [.. version.Approvals.Select(a => Answer(version.Number, a))],
+        Refusals = version.Refusals.Count == 0 ? null : [.. version.Refusals.Select(r => Answer(version.Number, r))],
+        InForceFrom = version.Programme.InForceFrom.Date,
+    }, version.Programme);
+
+    private static T Filled<T>(T answer, Programme programme)
+        where T : ProgrammeInput => answer with
         {
-            Version = version.Number,
-            State = "saved",
-            Approved = version.IsApprovedOn(on),
-            Approvals = [.. version.Approvals.Select(a => Answer(version.Number, a))],
-            InForceFrom = programme.InForceFrom.Date,
             Test = Of(programme.Test),
             Confirmations = [.. programme.Confirmations.Select(c => new ConfirmationContract { From = c.From, To = c.To, Method = FactVocabulary.Methods.Word(c.Method) })],
             Week = Of(programme.Week),
@@ -55,7 +66,6 @@ internal static class ProgrammeMapping
             Recording = ProgrammeVocabulary.Recordings.Word(programme.Recording),
             RequireRounds = programme.RequireRounds,
         };
-    }
 
     private static TestContract Of(TestRules test) => new()
     {

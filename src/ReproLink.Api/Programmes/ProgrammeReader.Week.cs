@@ -64,32 +64,8 @@ internal static partial class ProgrammeReader
         return laboratory;
     }
 
-    private static ImmutableArray<IsoDayOfWeek>? Weekdays(ObjectReader reader, string name)
-    {
-        var allowed = "a list of at least one weekday, each once: " + string.Join(", ", ProgrammeVocabulary.Weekdays.Words);
-        if (reader.List(name, 7, allowed) is not { } elements)
-        {
-            return null;
-        }
-
-        var days = new SortedSet<IsoDayOfWeek>();
-        foreach (var element in elements)
-        {
-            if (element.ValueKind != JsonValueKind.String || !ProgrammeVocabulary.Weekdays.TryRead(element.GetString()!, out var day) || !days.Add(day))
-            {
-                reader.Refuse(name, ProblemTypes.InvalidValue, allowed);
-                return null;
-            }
-        }
-
-        if (days.Count > 0)
-        {
-            return [.. days];
-        }
-
-        reader.Refuse(name, ProblemTypes.InvalidValue, allowed);
-        return null;
-    }
+    private static ImmutableArray<IsoDayOfWeek>? Weekdays(ObjectReader reader, string name) =>
+        reader.Words(name, ProgrammeVocabulary.Weekdays, "weekday") is { } days ? [.. days] : null;
 
     private static ImmutableArray<Day>? ClosedDates(ObjectReader reader)
     {

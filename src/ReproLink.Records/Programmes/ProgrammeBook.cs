@@ -63,7 +63,24 @@ public sealed class ProgrammeBook
             unit, herd.Id, idempotency, now, () => Approve(unit, herd, version, by, expires, now), render));
     }
 
-    /// <summary>The versions and approvals known at a moment (rule F1); null = now. Drafts too.</summary>
+    /// <summary>Refuses a version with a note: approvals given before it hold no longer (S8).</summary>
+    /// <returns>False when the herd has no such version.</returns>
+    public Task<bool> Refuse(Herd herd, int version, string by, string note, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _writer.Write(unit => Refuse(unit, herd, version, by, note, now));
+    }
+
+    /// <summary>The same, at most once for an idempotency key.</summary>
+    public Task<Once<bool>> Refuse(
+        Herd herd, int version, string by, string note, Instant now, IdempotencyRecord idempotency, Func<bool, StoredAnswer> render)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _writer.Write(unit => IdempotencyTable.Once(
+            unit, herd.Id, idempotency, now, () => Refuse(unit, herd, version, by, note, now), render));
+    }
+
+    /// <summary>The versions, approvals and refusals known at a moment (rule F1); null = now. Drafts too.</summary>
     public IReadOnlyList<SavedProgramme> List(Herd herd, Instant? knownAt)
     {
         ArgumentNullException.ThrowIfNull(herd);
@@ -76,9 +93,12 @@ public sealed class ProgrammeBook
         var approvals = connection.Sqlite
             .Query<ApprovalRow>(ApprovalRow.Select, of)
             .ToLookup(row => row.Version, row => row.ToApproval());
+        var refusals = connection.Sqlite
+            .Query<RefusalRow>(RefusalRow.Select, of)
+            .ToLookup(row => row.Version, row => row.ToRefusal());
         return connection.Sqlite
             .Query<ProgrammeRow>(ProgrammeRow.Select, of)
-            .Select(row => row.ToSaved([.. approvals[row.Version]]))
+            .Select(row => row.ToSaved([.. approvals[row.Version]], [.. refusals[row.Version]]))
             .ToArray();
     }
 
@@ -106,11 +126,16 @@ public sealed class ProgrammeBook
         """,
         new { herd, kept.Version, sequence, at = Ticks.Of(kept.At), kept.By, expires = kept.Expires?.Number });
 
+    internal static void Insert(Connection connection, long herd, long sequence, KeptRefusal kept) => connection.Sqlite.Execute(
+        """
+        INSERT INTO refusal (herd, version, sequence, recorded, refused_by, note)
+        VALUES (@herd, @Version, @sequence, @at, @By, @Note)
+        """,
+        new { herd, kept.Version, sequence, at = Ticks.Of(kept.At), kept.By, kept.Note });
+
     private static bool Approve(WriteUnit unit, Herd herd, int version, string by, Day? expires, Instant now)
     {
-        var known = unit.Connection.Sqlite.ExecuteScalar<long>(
-            "SELECT count(*) FROM programme WHERE herd = @Id AND version = @version", new { herd.Id, version });
-        if (known == 0)
+        if (!IsThere(unit, herd, version))
         {
             return false;
         }
@@ -120,4 +145,20 @@ public sealed class ProgrammeBook
         Insert(unit.Connection, herd.Id, sequence, new KeptApproval(sequence, version, by, expires, recorded));
         return true;
     }
+
+    private static bool Refuse(WriteUnit unit, Herd herd, int version, string by, string note, Instant now)
+    {
+        if (!IsThere(unit, herd, version))
+        {
+            return false;
+        }
+
+        var recorded = unit.Record(now);
+        var sequence = unit.Change(herd.Id, recorded, ChangeKind.Refusal, animal: null, version);
+        Insert(unit.Connection, herd.Id, sequence, new KeptRefusal(sequence, version, by, note, recorded));
+        return true;
+    }
+
+    private static bool IsThere(WriteUnit unit, Herd herd, int version) => unit.Connection.Sqlite.ExecuteScalar<long>(
+        "SELECT count(*) FROM programme WHERE herd = @Id AND version = @version", new { herd.Id, version }) > 0;
 }

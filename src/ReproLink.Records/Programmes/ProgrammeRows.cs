@@ -24,8 +24,8 @@ internal sealed class ProgrammeRow
 
     public string SavedBy { get; init; } = "";
 
-    public SavedProgramme ToSaved(IReadOnlyList<Approval> approvals) =>
-        new(new ProgrammeVersion((int)Version, ProgrammeJson.Read(Programme), Ticks.From(Recorded), approvals), Draft != 0, SavedBy)
+    public SavedProgramme ToSaved(IReadOnlyList<Approval> approvals, IReadOnlyList<Refusal> refusals) =>
+        new(new ProgrammeVersion((int)Version, ProgrammeJson.Read(Programme), Ticks.From(Recorded), approvals) { Refusals = refusals }, Draft != 0, SavedBy)
         {
             Json = Received,
         };
@@ -36,11 +36,13 @@ internal sealed class ApprovalRow
 {
     public const string Select =
         """
-        SELECT version, recorded, approved_by, expires FROM approval
+        SELECT version, sequence, recorded, approved_by, expires FROM approval
         WHERE herd = @herd AND recorded <= @knownAt ORDER BY version, sequence
         """;
 
     public long Version { get; init; }
+
+    public long Sequence { get; init; }
 
     public long Recorded { get; init; }
 
@@ -48,5 +50,27 @@ internal sealed class ApprovalRow
 
     public long? Expires { get; init; }
 
-    public Approval ToApproval() => new(ApprovedBy, Ticks.From(Recorded), Expires is { } day ? new Day((int)day) : null);
+    public Approval ToApproval() => new(ApprovedBy, Ticks.From(Recorded), Expires is { } day ? new Day((int)day) : null) { Order = Sequence };
+}
+
+/// <summary>A row of <c>refusal</c>.</summary>
+internal sealed class RefusalRow
+{
+    public const string Select =
+        """
+        SELECT version, sequence, recorded, refused_by, note FROM refusal
+        WHERE herd = @herd AND recorded <= @knownAt ORDER BY version, sequence
+        """;
+
+    public long Version { get; init; }
+
+    public long Sequence { get; init; }
+
+    public long Recorded { get; init; }
+
+    public string RefusedBy { get; init; } = "";
+
+    public string Note { get; init; } = "";
+
+    public Refusal ToRefusal() => new(RefusedBy, Ticks.From(Recorded), Note) { Order = Sequence };
 }

@@ -30,6 +30,9 @@ public enum Approving
 
     /// <summary>Every approval given has ended.</summary>
     Expired = 3,
+
+    /// <summary>The last word is a refusal: nothing is released until an approval follows it.</summary>
+    Refused = 4,
 }
 
 /// <summary>The states of versions.</summary>
@@ -53,6 +56,11 @@ public static class VersionState
     public static (Approving Approving, Day? Until, string? By) Approval(ProgrammeVersion version, Day today)
     {
         ArgumentNullException.ThrowIfNull(version);
+        if (version.StandingRefusal is { } refusal)
+        {
+            return (Approving.Refused, null, refusal.By);
+        }
+
         if (version.Approvals.Count == 0)
         {
             return (Approving.NotApproved, null, null);
