@@ -1,14 +1,8 @@
-using NodaTime;
 using ReproLink.Api.Access;
-using ReproLink.Api.Explanations;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
-using ReproLink.Api.ReceivedResults;
-using ReproLink.Calendar.Dates;
-using ReproLink.Calendar.Programmes;
-using ReproLink.Calendar.Status;
 using ReproLink.Records;
 
 namespace ReproLink.Api.HeldResults;
@@ -47,7 +41,16 @@ internal static class HeldDecisions
             .Refuses(400, 404, 409, 413, 415);
     }
 
-    private static async Task<IResult> Assign(HttpContext context, Store store, string heldId)
+    private static Task<IResult> Assign(HttpContext context, Store store, string heldId) =>
+        Write(context, store, (desk, reader, once) => desk.Assign(heldId, reader, once));
+
+    private static Task<IResult> Dismiss(HttpContext context, Store store, string heldId) =>
+        Write(context, store, (desk, reader, once) => desk.Dismiss(heldId, reader, once));
+
+    private static Task<IResult> Reopen(HttpContext context, Store store, string heldId) =>
+        Write(context, store, (desk, reader, once) => desk.Reopen(heldId, reader, once));
+
+    private static async Task<IResult> Write(HttpContext context, Store store, Func<HeldDesk, ObjectReader, IdempotencyRecord?, Task<DeskAnswer>> write)
     {
         var (body, refusal) = await ObjectBody.Read(context);
         using var _ = body;
@@ -56,99 +59,7 @@ internal static class HeldDecisions
             return refusal!;
         }
 
-        var request = context.Herd();
-        if (store.Held.Find(request.Herd, heldId) is not { } held)
-        {
-            return HeldEndpoints.NotFound(heldId);
-        }
-
-        // Whether it is settled is the store's to say, so that a request repeated by its key gets its first answer.
-        if (HeldReading.Again(held, request) is not { } said)
-        {
-            return Settled(heldId);
-        }
-
-        var view = store.Views.Current(request.Herd, request.Now);
-        var (draft, refused) = store.Rounds.Look(request.Herd, tubes =>
-            new Assignment(request, view, tubes).Read(new ObjectReader(body.Root, new FieldProblems()), said));
-        if (draft is null)
-        {
-            return refused!;
-        }
-
-        return await Decide(context, body.Bytes, decision => Assigned(request, view.Rules, heldId, draft, decision),
-            reply => store.Held.Assign(request.Herd, heldId, draft, request.Caller.Name, request.Now, reply));
+        (var once, refusal) = IdempotencyHeader.Of(context, body.Bytes);
+        return refusal is not null ? refusal : (await write(new HeldDesk(store, context.Herd()), new ObjectReader(body.Root, new FieldProblems()), once)).Result;
     }
-
-    private static StoredAnswer Assigned(HerdRequest request, HerdRules rules, string heldId, FactDraft draft, HeldDecision decision)
-    {
-        if (decision is not { Status: HeldStatus.Settled, Fact: { } fact })
-        {
-            return Settled(heldId).Keep();
-        }
-
-        var knownAt = Instant.Max(request.Now, decision.Recorded);
-        var traces = new AnimalTraces(decision.History, rules, Day.From(knownAt.InZone(request.Zone).Date), knownAt);
-        return IdempotencyHeader.Keep(200, new HeldDecisionAnswer
-        {
-            HeldId = heldId,
-            Status = "assigned",
-            Animal = draft.Animal,
-            FactId = fact.Id.ToString(),
-            Decides = TestResultMapping.DecisionWord(traces.Of(draft.Animal).Of(fact.Id)?.Decides ?? Decision.Nothing),
-        });
-    }
-
-    private static Task<IResult> Dismiss(HttpContext context, Store store, string heldId) => WithReason(
-        context,
-        decision => decision.Status switch
-        {
-            HeldStatus.Settled => IdempotencyHeader.Keep(200, new HeldDecisionAnswer { HeldId = heldId, Status = "dismissed" }),
-            HeldStatus.NotFound => HeldEndpoints.NotFound(heldId).Keep(),
-            _ => Settled(heldId).Keep(),
-        },
-        (request, reason, reply) => store.Held.Dismiss(request.Herd, heldId, reason, request.Caller.Name, request.Now, reply));
-
-    private static Task<IResult> Reopen(HttpContext context, Store store, string heldId) => WithReason(
-        context,
-        decision => decision.Status switch
-        {
-            HeldStatus.Settled => IdempotencyHeader.Keep(200, new HeldDecisionAnswer { HeldId = decision.Reopened!, Status = "reopened" }),
-            HeldStatus.NotFound => HeldEndpoints.NotFound(heldId).Keep(),
-            _ => Problem.Of(ProblemTypes.HeldSettled, $"'{heldId}' waits, or was not settled by a person, or its sender said more since: there is nothing to undo.").Keep(),
-        },
-        (request, reason, reply) => store.Held.Reopen(request.Herd, heldId, reason, request.Caller.Name, request.Now, reply));
-
-    private static async Task<IResult> WithReason(
-        HttpContext context, Func<HeldDecision, StoredAnswer> render, Func<HerdRequest, string, Reply<HeldDecision>, Task<Once<HeldDecision>>> decide)
-    {
-        var (body, refusal) = await ObjectBody.Read(context);
-        using var _ = body;
-        if (body is null)
-        {
-            return refusal!;
-        }
-
-        var reader = new ObjectReader(body.Root, new FieldProblems());
-        var reason = reader.Text("reason", TextRule.Words, required: true);
-        reader.Done();
-        return reader.Problems.Any
-            ? Problem.OfBody(reader.Problems.List)
-            : await Decide(context, body.Bytes, render, reply => decide(context.Herd(), reason!, reply));
-    }
-
-    private static async Task<IResult> Decide(
-        HttpContext context, byte[] body, Func<HeldDecision, StoredAnswer> render, Func<Reply<HeldDecision>, Task<Once<HeldDecision>>> decide)
-    {
-        var (idempotency, refusal) = IdempotencyHeader.Of(context, body);
-        if (refusal is not null)
-        {
-            return refusal;
-        }
-
-        var once = await decide(new Reply<HeldDecision>(render, idempotency));
-        return IdempotencyHeader.Answer(once.Status, once.Answer);
-    }
-
-    private static Problem Settled(string heldId) => Problem.Of(ProblemTypes.HeldSettled, $"'{heldId}' is settled already.");
 }

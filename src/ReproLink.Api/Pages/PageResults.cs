@@ -20,6 +20,8 @@ internal static class PageResults
         return new RazorComponentResult<T>(parameters) { StatusCode = status };
     }
 
+    public static IResult NotAllowed(string detail) => NotThere("Not allowed", detail, 403);
+
     public static IResult NoSuchHerd() => NotThere("There is no such herd", "It was never created, or your key may not see it.");
 
     public static IResult NotThere(string heading, string detail, int status = 404) =>

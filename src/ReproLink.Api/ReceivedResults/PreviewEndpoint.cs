@@ -1,7 +1,4 @@
-using NodaTime;
 using ReproLink.Api.Access;
-using ReproLink.Api.Explanations;
-using ReproLink.Calendar.Dates;
 using ReproLink.Records;
 
 namespace ReproLink.Api.ReceivedResults;
@@ -18,16 +15,9 @@ internal static class PreviewEndpoint
             return refusal!;
         }
 
-        var request = context.Herd();
-        var intake = TestResultEndpoints.Intake(body, context, store);
-        var rules = store.Views.Current(request.Herd, request.Now).Rules;
-        // Done and undone: what is answered is what the same request would be answered now.
-        var answers = await store.Facts.Preview(request.Herd, intake.Submission, request.Now, stored =>
-        {
-            var knownAt = Instant.Max(request.Now, stored.Recorded);
-            return intake.Answers(stored, new AnimalTraces(stored.History, rules, Day.From(knownAt.InZone(request.Zone).Date), knownAt));
-        }, context.RequestAborted);
-        return Results.Ok(Answer(body, answers.Results));
+        var desk = new ResultDesk(store, context.Herd());
+        var intake = desk.Intake(body);
+        return Results.Ok(Answer(body, (await desk.Preview(intake, intake.Answers, context.RequestAborted)).Results));
     }
 
     private static PreviewAnswer Answer(ReceivedBody body, IReadOnlyList<TestResultAnswer> results) => new()

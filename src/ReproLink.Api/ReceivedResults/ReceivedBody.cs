@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Text;
 using ReproLink.Api.Access;
 using ReproLink.Api.Intake;
 using ReproLink.Api.OpenApi;
@@ -11,7 +12,8 @@ namespace ReproLink.Api.ReceivedResults;
 /// <summary>A body of results, read as its sender writes: our own names, or a saved mapping of theirs.</summary>
 internal sealed class ReceivedBody : IDisposable
 {
-    private static readonly CsvShape Shape = new(
+    /// <summary>Our own columns.</summary>
+    public static readonly CsvShape Shape = new(
         SenderMapping.Properties.Append("source").ToFrozenSet(),
         Numbers: FrozenSet.Create<string>("value"),
         Truths: FrozenSet.Create<string>("corpusLuteum"),
@@ -42,6 +44,16 @@ internal sealed class ReceivedBody : IDisposable
         var (batch, refusal) = sender is null
             ? await BatchBody.Read(context, Shape)
             : await BatchBody.ReadFile(context, bytes => OfCsv(bytes, request, store, sender));
+        return batch is null ? (null, refusal) : (new ReceivedBody(batch, sender, file), null);
+    }
+
+    /// <summary>Results that came in a form of a page: a JSON list, or CSV.</summary>
+    public static (ReceivedBody? Body, Problem? Refusal) Of(string text, string? sender, string? file, HerdRequest request, Store store)
+    {
+        var mediaType = text.TrimStart().StartsWith('[') ? RequestBody.Json : RequestBody.Csv;
+        // The mark says that it is UTF-8, whatever letters the sender's files are stored in.
+        byte[] marked = [.. sender is null ? [] : Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text)];
+        var (batch, refusal) = BatchBody.Of(marked, mediaType, bytes => sender is null ? CsvRows.Read(bytes, Shape) : OfCsv(bytes, request, store, sender));
         return batch is null ? (null, refusal) : (new ReceivedBody(batch, sender, file), null);
     }
 

@@ -50,14 +50,7 @@ internal static class TestResultEndpoints
             return refusal!;
         }
 
-        var intake = Intake(body, context, store);
+        var intake = new ResultDesk(store, context.Herd()).Intake(body);
         return await Submitting.Submit(context, store, body.Batch.Bytes, intake.Submission, intake.Answers);
-    }
-
-    public static TestResultIntake Intake(ReceivedBody body, HttpContext context, Store store)
-    {
-        var request = context.Herd();
-        var view = store.Views.Current(request.Herd, request.Now);
-        return store.Rounds.Look(request.Herd, tubes => new TestResultIntake(body, request, view, tubes));
     }
 }

@@ -31,6 +31,12 @@ internal sealed class TestResultIntake
         }
     }
 
+    /// <summary>The facts of those that are tied, each with its place in the batch.</summary>
+    public IReadOnlyList<(int Index, FactDraft Draft)> Tied => _tied;
+
+    /// <summary>Why an item is rejected; empty = it is not.</summary>
+    public IReadOnlyList<ItemProblem> Refused(int index) => _answers[index]?.Problems ?? [];
+
     public Submission Submission => new(_tied.ConvertAll(t => t.Draft), _held.ConvertAll(h => h.Draft))
     {
         Received = new ReceivedBatch(

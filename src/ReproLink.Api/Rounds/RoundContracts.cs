@@ -55,6 +55,11 @@ public sealed record TubeMarkInput
     /// <summary>not-drawn only, and required there: why.</summary>
     [Words("not-found", "refused", "no-flow", "out-of-order", "ill", "gone", "other")]
     public string? Reason { get; init; }
+
+    /// <summary>The state you last saw; when another is on record by now, nothing is recorded and the answer is 409. Absent = whatever it was.</summary>
+    /// <example>planned</example>
+    [Words("planned", "drawn", "short", "not-drawn", "broken")]
+    public string? Was { get; init; }
 }
 
 /// <summary>Tubes that leave together.</summary>

@@ -50,19 +50,7 @@ internal static class RoundEndpoints
             return refusal!;
         }
 
-        var request = context.Herd();
-        var reader = new ObjectReader(body.Root, new FieldProblems());
-        var asked = RoundReader.Round(reader);
-        if (reader.Problems.Any)
-        {
-            return Problem.OfBody(reader.Problems.List);
-        }
-
-        var view = store.Views.Current(request.Herd, request.Now);
-        var plan = asked.Animals is null ? RoundLists.OfDay(asked, view) : RoundLists.OfNames(asked, view, reader.Problems);
-        return reader.Problems.Any
-            ? Problem.OfBody(reader.Problems.List)
-            : await Write(context, body.Bytes, new RoundReplies(request.Herd, "").Frozen, hand => store.Rounds.Freeze(request.Herd, plan, hand));
+        return await RoundDesk.Of(context, store).Answer(context, body.Bytes, (desk, once) => desk.Freeze(new ObjectReader(body.Root, new FieldProblems()), once));
     }
 
     private static IResult List(HttpContext context, Store store)
@@ -101,19 +89,4 @@ internal static class RoundEndpoints
 
     public static Round? Find(Store store, HerdRequest request, string round) =>
         RoundVocabulary.Round(round) is { } number ? store.Rounds.Find(request.Herd, number) : null;
-
-    /// <summary>Runs a write and gives its answer; with an idempotency key, once.</summary>
-    public static async Task<IResult> Write(
-        HttpContext context, byte[] body, Func<RoundAnswer, StoredAnswer> render, Func<RoundHand, Task<Once<RoundAnswer>>> write)
-    {
-        var request = context.Herd();
-        var (idempotency, refusal) = IdempotencyHeader.Of(context, body);
-        if (refusal is not null)
-        {
-            return refusal;
-        }
-
-        var once = await write(new RoundHand(request.Caller.Name, request.Now, new Reply<RoundAnswer>(render, idempotency)));
-        return IdempotencyHeader.Answer(once.Status, once.Answer);
-    }
 }

@@ -69,7 +69,7 @@ internal sealed class RoundMapping(Herd herd, Func<string, AnimalState?> find)
             Dispatch = left?.Dispatch,
             Dispatched = left?.Day.Date,
             TooOld = tube.Standing.IsSpoiled ? true : null,
-            Result = Result(tube) is { } result
+            Result = ResultOf(tube) is { } result
                 ? new TubeResult { FactId = result.Id.ToString(), Outcome = result.Outcome is { } o ? FactVocabulary.Outcomes.Word(o) : null }
                 : null,
         };
@@ -84,14 +84,16 @@ internal sealed class RoundMapping(Herd herd, Func<string, AnimalState?> find)
         NotDrawn = Count(round, TubeState.NotDrawn),
         Broken = Count(round, TubeState.Broken),
         ToDispatch = round.Tubes.Count(t => t.Standing.WaitsForDispatch),
-        Answered = round.Tubes.Count(t => Result(t) is not null),
+        Answered = round.Tubes.Count(t => ResultOf(t) is not null),
     };
 
-    private string State(Round round) =>
-        RoundVocabulary.Word(RoundStates.Of([.. round.Tubes.Select(t => (t.Standing, Result(t) is not null))]));
+    /// <summary>Where a round stands.</summary>
+    public RoundState StateOf(Round round) => RoundStates.Of([.. round.Tubes.Select(t => (t.Standing, ResultOf(t) is not null))]);
 
-    // By the tube; a result that names none is of the animal's sample of that day.
-    private TestResult? Result(Tube tube) => tube.Standing is { HasBlood: true, Marked: { } drawn } && find(tube.Animal) is { } animal
+    private string State(Round round) => RoundVocabulary.Word(StateOf(round));
+
+    /// <summary>The result of a tube: the one that names it, or one that names none and is of the animal's sample of that day.</summary>
+    public TestResult? ResultOf(Tube tube) => tube.Standing is { HasBlood: true, Marked: { } drawn } && find(tube.Animal) is { } animal
         ? animal.History.Facts.OfType<TestResult>().LastOrDefault(r => r.Tube == tube.Name || (r.Tube is null && r.Day == drawn.Day))
         : null;
 

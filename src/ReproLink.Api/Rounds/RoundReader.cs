@@ -39,7 +39,8 @@ internal static class RoundReader
         return (animal, redraws);
     }
 
-    public static TubeMarked Mark(ObjectReader reader, HerdRequest request, Day roundDay)
+    /// <summary>What became of a tube, and what its sender last saw of it.</summary>
+    public static (TubeMarked Mark, TubeState? Was) Mark(ObjectReader reader, HerdRequest request, Day roundDay)
     {
         var state = reader.Word("state", RoundVocabulary.States, required: true) ?? TubeState.Planned;
         var hasBlood = state is TubeState.Drawn or TubeState.Short;
@@ -63,8 +64,9 @@ internal static class RoundReader
             By = reader.Text("by", TextRule.Label) ?? request.Caller.Name,
             Reason = reason,
         };
+        var was = reader.Word("was", RoundVocabulary.States);
         reader.Done();
-        return mark;
+        return (mark, was);
     }
 
     public static (IReadOnlyList<string>? Tubes, Instant At, string By) Dispatch(ObjectReader reader, HerdRequest request)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.Problems;
 using ReproLink.Calendar.Programmes;
@@ -77,7 +78,8 @@ internal sealed class RoundReplies(Herd herd, string asked)
         }
     }
 
-    private static IEnumerable<string> Warnings(Round round, Tube tube)
+    /// <summary>What is odd about a tube as it stands.</summary>
+    public static IEnumerable<string> Warnings(Round round, Tube tube)
     {
         var before = round.Tubes.Where(t => t.Number < tube.Number && t.Standing.State == TubeState.Planned).Select(t => t.Name).ToList();
         if (tube.Standing.HasBlood && before.Count > 0)
@@ -111,6 +113,7 @@ internal sealed class RoundReplies(Herd herd, string asked)
         RoundStatus.AlreadyDispatched => Problem.Of(ProblemTypes.TubeDispatched, $"{Name(answer)} has left the farm: only 'broken' can be said of it."),
         RoundStatus.NoBlood => Problem.Of(ProblemTypes.TubeWithoutBlood, $"{Name(answer)} has no blood in it. Nothing was dispatched."),
         RoundStatus.Nothing => Problem.Of(ProblemTypes.NothingToDispatch, "No tube of the round waits to leave."),
+        RoundStatus.Changed => Problem.Of(ProblemTypes.TubeChanged, $"{Name(answer)} is on record as {Standing(answer.Round!.Find(answer.Tube!.Value)!)}; you had not seen that. Nothing was recorded."),
         RoundStatus.HasTube => Problem.Of(ProblemTypes.TubeOpen, $"She has the tube {Name(answer)} in this round: settle it first, or draw it again with 'redraws'."),
         _ => null,
     };
@@ -118,6 +121,15 @@ internal sealed class RoundReplies(Herd herd, string asked)
     public static Problem NoRound(string asked) => Problem.Of(ProblemTypes.RoundNotFound, $"The herd has no round '{asked}'.");
 
     public static Problem NoTube(string round, string asked) => Problem.Of(ProblemTypes.TubeNotFound, $"Round {round} has no tube '{asked}'.");
+
+    /// <summary>Where a tube stands, with who said so and when.</summary>
+    private static string Standing(Tube tube)
+    {
+        var said = RoundVocabulary.States.Word(tube.Standing.State).Replace('-', ' ');
+        return tube.Standing.Marked is { } marked
+            ? $"{said}{(marked.By is { } by ? $" by {by}" : "")}, {marked.Day}{(marked.Time is { } time ? $" {time.ToString("HH':'mm", CultureInfo.InvariantCulture)}" : "")}"
+            : said;
+    }
 
     private static string Name(RoundAnswer answer) => TubeNames.Of(answer.Round!.Number, answer.Tube!.Value);
 }

@@ -1,3 +1,4 @@
+using Dapper;
 using NodaTime;
 
 namespace ReproLink.Records;
@@ -22,6 +23,13 @@ public sealed class HeldResults
     {
         ArgumentNullException.ThrowIfNull(herd);
         return _readers.Read(connection => HeldRows.Open(connection, herd.Id, knownAt: null).Select(row => Of(row, null)).ToArray());
+    }
+
+    /// <summary>How many wait.</summary>
+    public int Waiting(Herd herd)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _readers.Read(connection => connection.Sqlite.ExecuteScalar<int>("SELECT count(*) FROM held_open WHERE herd = @herd", new { herd = herd.Id }));
     }
 
     /// <summary>One held result, open or settled; null when this herd has none of that id.</summary>
@@ -54,6 +62,9 @@ public sealed class HeldResults
         var more = held.Count > limit;
         return new Page<HeldResult>(more ? held[..limit] : held, more ? Cursor.Write(held[limit - 1].Sequence) : null);
     }
+
+    /// <summary>How many wait, over all herds.</summary>
+    internal long CountOpen() => _readers.Read(connection => connection.Sqlite.ExecuteScalar<long>("SELECT count(*) FROM held_open"));
 
     /// <summary>A person ties it: the draft is appended under the source and sourceId it carries.</summary>
     public Task<HeldDecision> Assign(Herd herd, string heldId, FactDraft draft, string by, Instant now)

@@ -92,6 +92,9 @@ public enum RoundStatus
 
     /// <summary>She has a tube in the round that is still to be drawn, or holds her blood.</summary>
     HasTube = 8,
+
+    /// <summary>Somebody else said something of the tube since the caller looked.</summary>
+    Changed = 9,
 }
 
 /// <summary>What became of something done to a round, and how it leaves the round.</summary>

@@ -25,8 +25,14 @@ public sealed class RoundBook
     public Task<Once<RoundAnswer>> Redraw(Herd herd, int round, int tube, RoundHand hand) => Write(herd, hand, w => w.Redraw(round, tube));
 
     /// <summary>Says what became of a tube; the sample fact follows.</summary>
-    public Task<Once<RoundAnswer>> Mark(Herd herd, int round, int tube, TubeMarked mark, RoundHand hand) =>
-        Write(herd, hand, w => w.Mark(round, tube, mark));
+    /// <param name="herd">The herd.</param>
+    /// <param name="round">The round.</param>
+    /// <param name="tube">The tube.</param>
+    /// <param name="mark">What became of it.</param>
+    /// <param name="hand">Who writes.</param>
+    /// <param name="was">What the caller last saw of it; another state on record records nothing. Null = whatever it was.</param>
+    public Task<Once<RoundAnswer>> Mark(Herd herd, int round, int tube, TubeMarked mark, RoundHand hand, TubeState? was = null) =>
+        Write(herd, hand, w => w.Mark(round, tube, mark, was));
 
     /// <summary>Sends tubes off; null = all that wait.</summary>
     public Task<Once<RoundAnswer>> Send(Herd herd, int round, IReadOnlyList<int>? tubes, Instant at, Day day, string sender, RoundHand hand) =>

@@ -81,7 +81,7 @@ internal sealed partial class RoundWriter(WriteUnit unit, long herd, Instant rec
         return Added(round, old.Plan, tube);
     }
 
-    public RoundAnswer Mark(int number, int tube, TubeMarked mark)
+    public RoundAnswer Mark(int number, int tube, TubeMarked mark, TubeState? was)
     {
         if (RoundRows.Find(unit.Connection, herd, number) is not { } round)
         {
@@ -96,6 +96,11 @@ internal sealed partial class RoundWriter(WriteUnit unit, long herd, Instant rec
         if (found.Standing.Marked is { } before && before with { Recorded = mark.Recorded } == mark)
         {
             return new RoundAnswer(RoundStatus.Unchanged, round, tube);
+        }
+
+        if (was is { } seen && seen != found.Standing.State)
+        {
+            return new RoundAnswer(RoundStatus.Changed, round, tube);
         }
 
         if (!found.Standing.MayBecome(mark.State))

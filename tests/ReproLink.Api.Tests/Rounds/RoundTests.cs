@@ -95,6 +95,27 @@ public sealed class RoundTests(ApiHostFixture host) : IClassFixture<ApiHostFixtu
         Assert.Single(await herd.Samples());
     }
 
+    [Fact]
+    public async Task Put_WithTheStateLastSeen_RecordsNothingWhereAnotherIsOnRecordByNow()
+    {
+        var herd = await RoundHerd.Create(host, 2);
+        await herd.Freeze();
+        await herd.Mark("R1-001", """{"state":"not-drawn","reason":"no-flow","date":"2026-10-05","time":"06:45","by":"Ben"}""");
+        const string Drawn = """{"state":"drawn","date":"2026-10-05","time":"06:41","by":"Ana","was":"planned"}""";
+        var answer = await herd.Mark("R1-001", Drawn);
+        Assert.Equal(HttpStatusCode.Conflict, answer.Status);
+        Assert.Equal("/problems/tube-changed", (string?)answer["type"]);
+        Assert.Contains("not drawn by Ben, 2026-10-05 06:45", (string)answer["detail"]!, StringComparison.Ordinal);
+        Assert.Empty(await herd.Samples());
+
+        var knowing = Drawn.Replace("planned", "not-drawn", StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await herd.Mark("R1-001", knowing)).Status);
+        // What is on record already is no contradiction, whatever was last seen.
+        Assert.Equal(HttpStatusCode.OK, (await herd.Mark("R1-001", Drawn)).Status);
+        Assert.Equal(["1 R1-001"], await herd.Samples());
+        Assert.Equal(HttpStatusCode.BadRequest, (await herd.Mark("R1-001", """{"state":"broken","was":"full"}""")).Status);
+    }
+
     [Theory]
     [InlineData("R1-001", """{"state":"not-drawn"}""", 400, "/reason")]
     [InlineData("R1-001", """{"state":"drawn","reason":"refused","date":"2026-10-05"}""", 400, "/reason")]
