@@ -14,6 +14,7 @@ internal static class KeysCommand
         Examples:
           ReproLink.Api keys create herd-app --role exchange --location local/north-ridge
           ReproLink.Api keys create "Dr Hale" --role veterinarian
+          ReproLink.Api keys link --role veterinarian --address https://farm.example
           ReproLink.Api keys list
           ReproLink.Api keys revoke herd-app
         """;
@@ -22,25 +23,38 @@ internal static class KeysCommand
     {
         var database = StoreFiles.Option();
         database.Recursive = true;
-        return new ExplainedCommand("keys", Description) { database, Create(database), List(database), Revoke(database) };
+        return new ExplainedCommand("keys", Description) { database, Create(database), SignInLinkCommand.Make(database), List(database), Revoke(database) };
     }
 
     private static Command Create(Option<string> database)
     {
         var name = new Argument<string>("NAME") { Description = "Who will use it; the default source of the facts it sends" };
-        var role = new Option<string>("--role") { Description = "What it may do", Required = true };
-        role.AcceptOnlyFromAmong([.. Enum.GetValues<KeyRole>().Select(Caller.RoleWord)]);
-        var locations = new Option<string[]>("--location") { Description = "A location it may see, scheme/id; repeat for more [default: all]", HelpName = "scheme/id" };
+        var role = Role();
+        var locations = Seen();
         var command = new Command("create", "Make a key. Its secret is printed once and stored nowhere.") { name, role, locations };
         command.SetAction(async result =>
         {
             var seen = (result.GetValue(locations) ?? []).Select(Locations.Read).ToArray();
-            var wanted = Enum.GetValues<KeyRole>().First(r => Caller.RoleWord(r) == result.GetRequiredValue(role));
+            var wanted = RoleOf(result.GetRequiredValue(role));
             await using var store = StoreFiles.Open(StoreFiles.Path(result.GetValue(database)), mustExist: false);
             return await Create(store, result.GetRequiredValue(name), wanted, seen);
         });
         return command;
     }
+
+    /// <summary>The option that names a role.</summary>
+    internal static Option<string> Role()
+    {
+        var role = new Option<string>("--role") { Description = "What it may do", Required = true };
+        role.AcceptOnlyFromAmong([.. Enum.GetValues<KeyRole>().Select(Caller.RoleWord)]);
+        return role;
+    }
+
+    /// <summary>The option that names locations.</summary>
+    internal static Option<string[]> Seen() => new("--location") { Description = "A location it may see, scheme/id; repeat for more [default: all]", HelpName = "scheme/id" };
+
+    /// <summary>The role of a word.</summary>
+    internal static KeyRole RoleOf(string word) => Enum.GetValues<KeyRole>().First(r => Caller.RoleWord(r) == word);
 
     private static async Task<int> Create(Store store, string name, KeyRole role, LocationKey[] locations)
     {

@@ -32,9 +32,9 @@ internal static class SignInPages
         HttpContext context, PageSession session, [FromForm] string? key, [FromForm(Name = "return")] string? back, [FromForm(Name = KeptForm.Name)] string? kept)
     {
         var form = KeptForm.Read(kept);
-        if (string.IsNullOrWhiteSpace(key) || !session.SignIn(context, key.Trim()))
+        if (session.SignIn(context, key?.Trim() ?? "") is var (problem, status))
         {
-            return Page(context, "This key is not known, or it was revoked.", back, form, 422);
+            return Page(context, problem, back, form, status);
         }
 
         return form is null ? Results.LocalRedirect(Local(back)) : ExpiredForms.Offer(context, form, 200);

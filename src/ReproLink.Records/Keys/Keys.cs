@@ -62,7 +62,7 @@ public sealed class Keys
         return revoked > 0;
     }
 
-    private static KeyRow Insert(
+    internal static KeyRow Insert(
         WriteUnit unit, string name, KeyRole role, byte[] hash, IReadOnlyList<LocationKey>? locations, Instant now)
     {
         var places = locations is null ? null : JsonSerializer.Serialize([.. locations], RecordsJson.Compact.ListLocationKey);
@@ -94,7 +94,7 @@ public sealed class Keys
         return known;
     }
 
-    private void Forget() => Volatile.Write(ref _known, _known with { Version = -1 });
+    internal void Forget() => Volatile.Write(ref _known, _known with { Version = -1 });
 
     private KeyRow[] Read() => _readers.Read(connection =>
         connection.Sqlite.Query<KeyRow>($"{KeyRow.Select} ORDER BY key").ToArray());
