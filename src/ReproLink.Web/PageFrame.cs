@@ -12,11 +12,20 @@ public sealed record PageFrame(string Herd, string Path, Day Today, string Who)
     /// <summary>Whether she may record work and facts.</summary>
     public bool MayRecord { get; init; }
 
-    /// <summary>Whether she may save a programme.</summary>
+    /// <summary>Whether she may declare a fact right, and decide about held results.</summary>
+    public bool MayConfirm { get; init; }
+
+    /// <summary>Whether she may take results in.</summary>
+    public bool MayPostResults { get; init; }
+
+    /// <summary>Whether she may save a programme, and say how a sender's files are read.</summary>
     public bool MayManage { get; init; }
 
     /// <summary>Whether she may approve a programme.</summary>
     public bool MayApprove { get; init; }
+
+    /// <summary>The herd's time zone, for what a script records.</summary>
+    public string TimeZone { get; init; } = "UTC";
 
     /// <summary>Whether the defaults govern because no programme was saved.</summary>
     public bool Defaults { get; init; }

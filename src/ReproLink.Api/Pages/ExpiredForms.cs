@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
 using ReproLink.Web.Pages;
+using ReproLink.Web.Words;
 
 namespace ReproLink.Api.Pages;
 
@@ -35,7 +36,20 @@ internal sealed class ExpiredForms(RequestDelegate next)
             return;
         }
 
-        await (await Instead(context, endpoint, isSignedIn)).ExecuteAsync(context);
+        await (await Refusal(context, endpoint, isSignedIn)).ExecuteAsync(context);
+    }
+
+    private static async Task<IResult> Refusal(HttpContext context, Endpoint endpoint, bool isSignedIn)
+    {
+        try
+        {
+            return await Instead(context, endpoint, isSignedIn);
+        }
+        catch (Exception refused) when (refused is InvalidDataException or BadHttpRequestException)
+        {
+            // Not read to its end, so its token was never seen either.
+            return PageResults.NotThere(Say.FormTooLarge, Say.FormTooLargeDetail, StatusCodes.Status413PayloadTooLarge);
+        }
     }
 
     private static async Task<IResult> Instead(HttpContext context, Endpoint endpoint, bool isSignedIn)

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Microsoft.AspNetCore.DataProtection;
 using ReproLink.Api.Access;
+using ReproLink.Api.Limits;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Pages;
@@ -9,7 +10,7 @@ namespace ReproLink.Api.Pages;
 /// Who is signed in on the pages. The key stands in the cookie, sealed; it counts on pages only, so that no other site can
 /// make a browser write through the API.
 /// </summary>
-internal sealed class PageSession(IDataProtectionProvider protection, Store store)
+internal sealed class PageSession(IDataProtectionProvider protection, Store store, WrongKeys wrongKeys)
 {
     private const string Cookie = "reprolink";
 
@@ -31,16 +32,23 @@ internal sealed class PageSession(IDataProtectionProvider protection, Store stor
             : null;
     }
 
-    /// <summary>Signs in; false when the key is not known or was revoked.</summary>
-    public bool SignIn(HttpContext context, string secret)
+    /// <summary>Signs in.</summary>
+    /// <returns>Why not, in a sentence, and the status that says so; null when it is done.</returns>
+    public (string Problem, int Status)? SignIn(HttpContext context, string secret)
     {
-        if (store.Keys.Authenticate(secret) is not { Revoked: null })
+        var right = store.Keys.Authenticate(secret);
+        if (wrongKeys.Refuses(RateLimits.AddressOf(context), right) is not null)
         {
-            return false;
+            return ("Too many wrong keys came from here. Wait a minute, then try again.", StatusCodes.Status429TooManyRequests);
+        }
+
+        if (right is null)
+        {
+            return ("This key is not known, or it was revoked.", StatusCodes.Status422UnprocessableEntity);
         }
 
         context.Response.Cookies.Append(Cookie, _seal.Protect(secret, Lasts), Options(context, Lasts));
-        return true;
+        return null;
     }
 
     public static void SignOut(HttpContext context) => context.Response.Cookies.Delete(Cookie, Options(context, null));

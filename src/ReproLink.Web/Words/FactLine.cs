@@ -23,7 +23,7 @@ public static class FactLine
         Sample => "sampled",
         TestResult result => $"{result.Method.ToString().ToLowerInvariant()} test: {Outcome(result.Outcome)}{(result.Value is { } value ? $" ({value} {result.Unit})" : "")}",
         Examination examination => $"{examination.Method.ToString().ToLowerInvariant()}: {Outcome(examination.Outcome)}",
-        Treatment { NotDone: true } treatment => $"{Agent(treatment.Agent)}: not given",
+        Treatment { NotDone: true } treatment => $"{NotDone(treatment.Agent)}{(treatment.Reason is { } reason ? $": {reason}" : "")}",
         Treatment treatment => Agent(treatment.Agent),
         DoNotBreed => "not to be bred",
         BreedAgain => "may be bred again",
@@ -41,6 +41,14 @@ public static class FactLine
         Calendar.Facts.Outcome.Recheck => "inconclusive",
         Calendar.Facts.Outcome.Invalid => "spoiled",
         _ => "a value only",
+    };
+
+    private static string NotDone(Agent agent) => agent switch
+    {
+        Calendar.Facts.Agent.Gnrh => "GnRH not given",
+        Calendar.Facts.Agent.Pgf => "prostaglandin not given",
+        Calendar.Facts.Agent.InsertIn => "progesterone insert not placed",
+        _ => "progesterone insert not taken out",
     };
 
     private static string Agent(Agent agent) => agent switch

@@ -105,6 +105,18 @@ public static partial class Say
         _ => "cancelled",
     };
 
+    /// <summary>The state of a step, whoever does it.</summary>
+    public static string State(StepState state) => state switch
+    {
+        StepState.Firm => "to be done",
+        StepState.Conditional => "only if her result says open",
+        StepState.Held => "held back",
+        StepState.AwaitingApproval => "waits for the veterinarian's approval",
+        StepState.Done => "done",
+        StepState.Missed => "not done",
+        _ => "fell away",
+    };
+
     public static string Mark(StepState state) => state switch
     {
         StepState.Firm => "go",

@@ -23,7 +23,7 @@ public sealed class ExpiredFormTests(KeyedHost host) : IClassFixture<KeyedHost>,
 
     private int Facts => View.Animals[0].History.Facts.Count;
 
-    private List<(string Name, string Value)> Tick => [("animal", "1042"), ("agent", "gnrh"), ("date", Today), ("done", "yes")];
+    private List<(string Name, string Value)> Tick => [("animal", "1042"), ("step", "gnrh"), ("on", Today), ("done", "yes")];
 
     public async Task InitializeAsync()
     {

@@ -21,6 +21,33 @@ internal sealed partial class PageClient(ApiHostFixture host) : IDisposable
             },
             headers);
 
+    /// <summary>What a script of a page sends.</summary>
+    public async Task<(HttpStatusCode Status, string Html, string? Location, IReadOnlyList<string> Cookies)> SendJson(
+        HttpMethod method, string path, string json, params (string Name, string Value)[] headers) =>
+        await Send(new HttpRequestMessage(method, path) { Content = new StringContent(json, System.Text.Encoding.UTF8, "application/json") }, headers);
+
+    /// <summary>A form with a file.</summary>
+    public async Task<(HttpStatusCode Status, string Html, string? Location, IReadOnlyList<string> Cookies)> PostFile(
+        string path, IEnumerable<(string Name, string Value)> fields, byte[] file)
+    {
+        var content = new MultipartFormDataContent();
+        foreach (var (name, value) in fields)
+        {
+            content.Add(new StringContent(value), name);
+        }
+
+        content.Add(new ByteArrayContent(file), "file", "results.csv");
+        return await Send(new HttpRequestMessage(HttpMethod.Post, path) { Content = content }, []);
+    }
+
+    /// <summary>Signs in.</summary>
+    public async Task SignIn(string key)
+    {
+        var page = await Get("/sign-in");
+        var answer = await Post("/sign-in", [.. Hidden(page.Html, "/sign-in"), ("key", key)]);
+        Assert.Equal(HttpStatusCode.Redirect, answer.Status);
+    }
+
     /// <summary>The hidden fields of the form of a page that is sent to an address.</summary>
     public static List<(string Name, string Value)> Hidden(string html, string action)
     {
