@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text;
+using ReproLink.Api.Limits;
 using ReproLink.Api.Problems;
-using ReproLink.Api.Reading;
 using ReproLink.Api.Tests.Support;
 
 namespace ReproLink.Api.Tests;
@@ -19,7 +19,7 @@ public sealed class ProblemShapeTests
         var (secret, _) = await host.Store.Keys.Create("manager", Records.KeyRole.Manager, null, NodaTime.Instant.FromUtc(2026, 10, 1, 0, 0));
         var herd = new HerdClient(host.CreateClient(), "/locations/farm/x").With(host, secret);
         await herd.Put("", """{"name":"X","timeZone":"Europe/Berlin"}""");
-        var huge = new string(' ', RequestBody.MaxBytes + 1);
+        var huge = new string(' ', new ServiceLimits().BodyBytes + 1);
         var deep = new string('[', 100) + new string(']', 100);
 
         await Refused(herd.Get("//nowhere"), 404, "not-found");
@@ -38,6 +38,8 @@ public sealed class ProblemShapeTests
         await Refused(herd.Post("/facts", deep), 400, "bad-json");
         await Refused(herd.Post("/facts", """[{"\udc00":1}]"""), 400, "bad-json");
         await Refused(herd.Post("/facts", "7"), 400, "bad-batch");
+        await Refused(herd.Post("/facts", new string(' ', 200_000), "text/csv"), 400, "bad-csv");
+        await Refused(herd.Post("/test-results/preview", "animal\n" + new string('1', 200_000), "text/csv"), 400, "bad-csv");
         await Refused(herd.Put("/programme", "[]"), 400, "invalid-request");
         await Refused(herd.Put("/programme", "null"), 400, "invalid-request");
         await Refused(herd.Get("/programme?on=2026-02-30"), 400, "invalid-request");

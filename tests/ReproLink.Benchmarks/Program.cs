@@ -15,8 +15,10 @@ public static class Program
         ("list-http", "the same over HTTP, against an SQL aggregate and a script over the CSV", ListHttpBenchmark.Run),
         ("window-http", "one animal's test window over HTTP, against a bare JSON endpoint of the same host", WindowHttpBenchmark.Run),
         ("post-http", "one fact a request, 16 connections, against a connection-per-request writer", PostBenchmark.One),
+        ("post-told", "one fact a request while a webhook is told of it, against the same while it is paused", PostTellingBenchmark.Run),
         ("post-batch", "1,000 results in one request, against a bare prepared batch", PostBatchBenchmark.Run),
         ("zip", "a herd taken out and put back over HTTP, against reading and appending its facts", ZipBenchmark.Run),
+        ("figures", "all figures of five years in one request, against a bare scan and against half the herd", FiguresBenchmark.Run),
         ("double", "list, fold and memory of herds of doubling size in one file", DoubleBenchmark.Run),
     ];
 

@@ -18,11 +18,15 @@ public sealed class ArchiveTests
         ["held_open"] = "it follows from held and held_end",
         ["idempotency"] = "answers of one service, kept for a week",
         ["feed_link"] = "secrets",
+        ["calendar_visit"] = "what the bearer of a key has seen",
+        ["webhook"] = "secrets, and addresses that this service was asked to tell",
+        ["webhook_delivery"] = "what this service sent",
+        ["webhook_attempt"] = "what this service sent",
     };
 
     private static readonly HashSet<string> Taken =
     [
-        "fact", "withdrawal", "programme", "approval", "held", "held_end", "protocol", "protocol_confirmation", "round", "tube", "tube_event", "dispatch",
+        "fact", "withdrawal", "programme", "approval", "refusal", "held", "held_end", "protocol", "protocol_confirmation", "round", "tube", "tube_event", "dispatch",
         "result_mapping", "fact_mapping", "received_batch", "received_line",
     ];
 

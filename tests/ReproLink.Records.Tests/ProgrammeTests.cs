@@ -37,7 +37,8 @@ public sealed class ProgrammeTests
         Assert.Empty(atFirst.Version.Approvals);
         Assert.Equal([false, true], temp.Store.Programmes.List(temp.Herd, t2).Select(p => p.Draft));
         Assert.Empty(temp.Store.Programmes.List(temp.Herd, t2)[0].Version.Approvals);
-        Assert.Equal([new Approval("Dr. Vet", t3, new Day(21_000))], temp.Store.Programmes.List(temp.Herd, null)[0].Version.Approvals);
+        var approval = Assert.Single(temp.Store.Programmes.List(temp.Herd, null)[0].Version.Approvals);
+        Assert.Equal(("Dr. Vet", t3, new Day(21_000)), (approval.By, approval.Recorded, approval.Expires));
     }
 
     [Fact]

@@ -20,7 +20,8 @@ internal enum Permissions
 /// <param name="Name">The key's name; the default source of the facts it sends.</param>
 /// <param name="May">What the role allows.</param>
 /// <param name="Locations">The locations it may see; absent = all.</param>
-internal sealed record Caller(string Name, Permissions May, IReadOnlyList<LocationKey>? Locations)
+/// <param name="Key">The key's number; absent = no key was sent, in a trial.</param>
+internal sealed record Caller(string Name, Permissions May, IReadOnlyList<LocationKey>? Locations, long? Key = null)
 {
     private const Permissions OfReader = Permissions.Read;
     private const Permissions OfExchange = OfReader | Permissions.PostFacts | Permissions.PostResults;
@@ -30,7 +31,7 @@ internal sealed record Caller(string Name, Permissions May, IReadOnlyList<Locati
     /// <summary>A request without a key in a trial: manager and veterinarian.</summary>
     public static readonly Caller Local = new("local", OfManager | OfVeterinarian, null);
 
-    public static Caller Of(ApiKey key) => new(key.Name, PermissionsOf(key.Role), key.Locations);
+    public static Caller Of(ApiKey key) => new(key.Name, PermissionsOf(key.Role), key.Locations, key.Id);
 
     public bool Can(Permissions needed) => (May & needed) == needed;
 

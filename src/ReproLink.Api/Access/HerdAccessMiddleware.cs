@@ -11,6 +11,9 @@ internal sealed record Needs(Permissions Permission)
     public bool CreatesHerd { get; init; }
 }
 
+/// <summary>Mark of an endpoint that asks for a key itself, for the document.</summary>
+internal sealed record TakesKey;
+
 /// <summary>
 /// Settles role and location before an endpoint reads anything. A location the key may not see and one that is not there
 /// are answered alike, so that keys cannot be used to learn who else is served.
@@ -27,14 +30,15 @@ internal sealed class HerdAccessMiddleware(RequestDelegate next)
         return Refusal(context, needs, store, clock) is { } problem ? problem.WriteTo(context) : next(context);
     }
 
-    private static Problem? Refusal(HttpContext context, Needs needs, Store store, IClock clock)
+    /// <summary>Why the caller on the request may not do this here; null = it may, and what endpoints start from is set.</summary>
+    public static Problem? Refusal(HttpContext context, Needs needs, Store store, IClock clock)
     {
         if (context.Features.Get<Caller>() is not { } caller)
         {
             return Problem.Of(ProblemTypes.KeyRequired, "This address needs a key: send `Authorization: Bearer KEY`.");
         }
 
-        var location = new LocationKey(Part(context, "scheme"), Part(context, "id"));
+        var location = LocationOf(context);
         context.Features.Set(location);
         if (!caller.Sees(location))
         {
@@ -60,7 +64,9 @@ internal sealed class HerdAccessMiddleware(RequestDelegate next)
         return null;
     }
 
-    // Routing leaves an encoded slash as it came, and ids of holdings have slashes (34/123/1234).
+    /// <summary>The location in the address. Routing leaves an encoded slash as it came, and ids of holdings have slashes (34/123/1234).</summary>
+    public static LocationKey LocationOf(HttpContext context) => new(Part(context, "scheme"), Part(context, "id"));
+
     private static string Part(HttpContext context, string name) =>
         ((string)context.GetRouteValue(name)!).Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
 

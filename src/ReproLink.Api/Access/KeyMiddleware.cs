@@ -1,13 +1,15 @@
 using System.Net.Http.Headers;
+using ReproLink.Api.Limits;
+using ReproLink.Api.Metering;
 using ReproLink.Api.Problems;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Access;
 
-/// <summary>Says who asks. A wrong key is refused at every address; a missing one only where a key is needed.</summary>
+/// <summary>Says who asks. A wrong key is refused at every address, too many of them unread; a missing one only where a key is needed.</summary>
 internal sealed class KeyMiddleware(RequestDelegate next)
 {
-    public async Task InvokeAsync(HttpContext context, Store store, Keyless keyless)
+    public async Task InvokeAsync(HttpContext context, Store store, Keyless keyless, WrongKeys wrongKeys, ServiceMetrics metrics)
     {
         if (context.Request.Headers.Authorization is not { Count: > 0 } sent)
         {
@@ -20,13 +22,22 @@ internal sealed class KeyMiddleware(RequestDelegate next)
             return;
         }
 
-        if (Secret(sent) is { } secret && store.Keys.Authenticate(secret) is { Revoked: null } key)
+        var right = Secret(sent) is { } secret ? store.Keys.Authenticate(secret) : null;
+        if (wrongKeys.Refuses(RateLimits.AddressOf(context), right) is { } tooMany)
         {
-            context.Features.Set(Caller.Of(key));
+            metrics.WrongKey();
+            await RateLimits.Refuse(context, tooMany, WrongKeys.Detail);
+            return;
+        }
+
+        if (right is not null)
+        {
+            context.Features.Set(Caller.Of(right));
             await next(context);
             return;
         }
 
+        metrics.WrongKey();
         await Problem.Of(ProblemTypes.KeyUnknown, "The key sent is not known, or it was revoked. Send `Authorization: Bearer KEY`.").WriteTo(context);
     }
 

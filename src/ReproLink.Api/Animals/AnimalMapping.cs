@@ -66,15 +66,9 @@ internal static class AnimalMapping
         }
         : null;
 
-    // The gate of rule S4, then the approval of the version that governs her on that day (S8).
-    private static GateStepAnswer GateOf(AnimalState state, HerdRules rules)
-    {
-        var approved = rules.On(state.GoverningDay(state.AsOf)).IsApprovedOn(state.AsOf);
-        var clause = Gate.Closed(state) ?? (approved ? null : GateClause.AwaitingApproval);
-        return clause is { } closed
-            ? new GateStepAnswer { Allowed = false, Clause = GateWords.Of(closed), Text = GateWords.Sentence(closed) }
-            : new GateStepAnswer { Allowed = true };
-    }
+    private static GateStepAnswer GateOf(AnimalState state, HerdRules rules) => Gate.Closed(state, rules) is { } closed
+        ? new GateStepAnswer { Allowed = false, Clause = GateWords.Of(closed), Text = GateWords.Sentence(closed) }
+        : new GateStepAnswer { Allowed = true };
 
     private static CandidateAnswer Of(Candidate candidate) => new()
     {

@@ -14,7 +14,7 @@ internal static class ArchiveReadMe
         facts.csv             what happened, also what was withdrawn since, each with the moment it was recorded
         results.csv           results of tests and examinations as received: outcome, value, unit, assay, tube
         held-results.csv      results that could not be tied to one animal, and how each ended
-        programmes.json       every version of the herd's policy, and the approvals
+        programmes.json       every version of the herd's policy, the approvals and refusals
         protocols.json        the herd's own protocols, and recalled ones a veterinarian answered for
         rounds.csv, tubes.csv, tube-events.csv, dispatches.csv    sampling rounds
         received-batches.csv, received-lines.csv                  every line of every file of results, as received

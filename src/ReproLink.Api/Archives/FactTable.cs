@@ -41,7 +41,7 @@ internal static class FactTable
             examination is null ? null : FactVocabulary.Methods.Word(examination.Method), examination is null ? null : FactVocabulary.Outcomes.Word(examination.Outcome),
             ArchiveText.Of(examination?.ReportedAt), ArchiveText.Of(examination?.CorpusLuteum), examination?.Examiner,
             sample?.Specimen, sample?.Tube, ArchiveText.Of(sample?.Dispatched), confirm?.ConfirmsSource, confirm?.ConfirmsSourceId,
-            (fact as DoNotBreed)?.Reason ?? (fact as Departure)?.Reason ?? confirm?.Reason, .. RecordedCells.Write(kept),
+            (fact as DoNotBreed)?.Reason ?? (fact as Departure)?.Reason ?? (fact as Treatment)?.Reason ?? confirm?.Reason, .. RecordedCells.Write(kept),
         ];
     }
 
@@ -88,7 +88,7 @@ internal static class FactTable
         FactKind.Exposure => new Exposure(day, line.DayOrNull("until") is { } until ? NotLater(line, "until", until, latest) : null) { Sire = line.WordsOf("sire"), SireBreed = line.WordsOf("sireBreed") },
         FactKind.Oestrus => new Oestrus(day),
         FactKind.Loss => new Loss(day, line.Truth("examined") ?? false),
-        FactKind.Treatment => new Treatment(day, line.Word("agent", FactVocabulary.Agents), line.Truth("notDone") ?? false),
+        FactKind.Treatment => new Treatment(day, line.Word("agent", FactVocabulary.Agents), line.Truth("notDone") ?? false) { Reason = line.WordsOf("reason") },
         FactKind.Examination => new Examination(day, line.Word("method", FactVocabulary.Methods), line.Word("outcome", FactVocabulary.Outcomes))
         {
             ReportedAt = line.MomentOrNull("reported"),

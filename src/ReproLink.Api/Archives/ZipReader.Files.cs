@@ -25,9 +25,10 @@ internal sealed partial class ZipReader
         Table(ArchiveFiles.Results, ResultTable.Columns, line => Add(rows, ResultTable.Read(line, latest)));
         Table(ArchiveFiles.Held, HeldTable.Columns, line => Add(rows, HeldTable.Read(line, latest)));
         var protocols = Json(ArchiveFiles.Protocols, ProtocolFile.Read);
-        var (versions, approvals) = Json(ArchiveFiles.Programmes, reader => ProgrammeFile.Read(reader, today, protocols.Catalogue));
+        var (versions, approvals, refusals) = Json(ArchiveFiles.Programmes, reader => ProgrammeFile.Read(reader, today, protocols.Catalogue));
         rows.AddRange(protocols.Own);
         rows.AddRange(versions);
+        rows.AddRange(refusals);
         // Of one place, in this order: the list, its tubes, what left, and with what.
         Table(ArchiveFiles.Rounds, RoundTables.Rounds, line => rows.Add(RoundTables.ReadRound(line)));
         Table(ArchiveFiles.Tubes, RoundTables.Tubes, line => rows.Add(RoundTables.ReadTube(line)));

@@ -62,10 +62,13 @@ internal static class BleedListEndpoints
             : KeptLists.Answer(view, question, Answer);
     }
 
-    private static BleedListAnswer Answer(HerdView view, ListQuestion question)
+    /// <summary>The list, for answers and pages alike.</summary>
+    public static BleedList List(HerdView view, ListQuestion question)
     {
         var animals = view.Animals.All(a => a.Exists) ? view.Animals : [.. view.Animals.Where(a => a.Exists)];
-        var list = BleedLists.Make(animals, view.Rules, question.From, question.To, question.AsOf, question.Pen);
-        return BleedListMapping.Answer(list, view, question.Pen, question.WithAll);
+        return BleedLists.Make(animals, view.Rules, question.From, question.To, question.AsOf, question.Pen);
     }
+
+    private static BleedListAnswer Answer(HerdView view, ListQuestion question) =>
+        BleedListMapping.Answer(List(view, question), view, question.Pen, question.WithAll);
 }

@@ -29,9 +29,9 @@ public sealed record ChangeAnswer
     /// <example>p1f</example>
     public required string Cursor { get; init; }
 
-    /// <summary>What it was. After `herd`, `programme`, `approval` and `protocol` the answers about every animal may differ.</summary>
+    /// <summary>What it was. After `herd`, `programme`, `approval`, `refusal` and `protocol` the answers about every animal may differ.</summary>
     /// <example>fact</example>
-    [Words("herd", "fact", "withdrawal", "programme", "approval", "held", "held-end", "protocol", "round")]
+    [Words("herd", "fact", "withdrawal", "programme", "approval", "held", "held-end", "protocol", "round", "refusal")]
     public required string Kind { get; init; }
 
     /// <summary>When it was recorded.</summary>
@@ -56,7 +56,7 @@ public sealed record ChangeAnswer
     /// <example>unknown-animal</example>
     public string? Reason { get; init; }
 
-    /// <summary>programme, approval: the version. round: its number.</summary>
+    /// <summary>programme, approval, refusal: the version. round: its number.</summary>
     /// <example>3</example>
     public int? Number { get; init; }
 }

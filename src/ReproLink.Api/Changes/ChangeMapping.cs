@@ -21,14 +21,14 @@ internal static class ChangeMapping
     private static ChangeAnswer Of(ChangeDetail detail)
     {
         var change = detail.Change;
-        var bare = new ChangeAnswer { Cursor = ChangeLog.CursorOf(change), Kind = KindWord(change.Kind), At = change.Recorded, Animal = change.Animal };
+        var bare = new ChangeAnswer { Cursor = ChangeLog.CursorOf(change), Kind = ChangeWords.Kinds.Word(change.Kind), At = change.Recorded, Animal = change.Animal };
         return change.Kind switch
         {
             ChangeKind.Fact => bare with { Fact = FactMapping.Answer(detail.Fact!.Animal, detail.Fact.Fact) },
             ChangeKind.Withdrawal => bare with { FactId = change.Subject, Reason = detail.Fact?.WithdrawnReason },
             ChangeKind.Held => bare with { HeldId = change.Subject, Reason = detail.Held?.Draft.Reason },
             ChangeKind.HeldEnd => bare with { HeldId = change.Subject, Reason = detail.Held?.End?.Ending, FactId = detail.Held?.End?.Fact?.ToString() },
-            ChangeKind.Programme or ChangeKind.Approval or ChangeKind.Round => bare with { Number = int.Parse(change.Subject, CultureInfo.InvariantCulture) },
+            ChangeKind.Programme or ChangeKind.Approval or ChangeKind.Refusal or ChangeKind.Round => bare with { Number = int.Parse(change.Subject, CultureInfo.InvariantCulture) },
             _ => bare,
         };
     }
@@ -50,18 +50,4 @@ internal static class ChangeMapping
             Plan = AnimalMapping.Plan(state, view.Rules, view.KnownAt),
         };
     }
-
-    private static string KindWord(ChangeKind kind) => kind switch
-    {
-        ChangeKind.Herd => "herd",
-        ChangeKind.Fact => "fact",
-        ChangeKind.Withdrawal => "withdrawal",
-        ChangeKind.Programme => "programme",
-        ChangeKind.Approval => "approval",
-        ChangeKind.Held => "held",
-        ChangeKind.HeldEnd => "held-end",
-        ChangeKind.Protocol => "protocol",
-        ChangeKind.Round => "round",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such change"),
-    };
 }

@@ -25,6 +25,7 @@ internal static class ClockEndpoints
                 In the `Testing` environment and in `demo` only; elsewhere 404. The clock then stands still until it is moved again.
                 It is never set backwards; only while no location is on record may a clock that was not set yet start at any instant.
                 """)
+            .WithMetadata(new TakesKey())
             .Reads(typeof(ClockSetting), "The instant.", Example)
             .AnswersJson(200, "It was moved.", typeof(ClockSetting), Example)
             .Refuses(400, 401, 403, 404, 409, 413, 415);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ReproLink.Api.Composition;
+using ReproLink.Api.Limits;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Commands;
@@ -9,6 +10,8 @@ internal static class ServeCommand
 {
     public const string Name = "serve";
 
+    private const string AllowPrivateWebhooks = "--allow-private-webhooks";
+
     private const string Description = """
         Serve the herds of a database over HTTP (the default command).
 
@@ -16,7 +19,8 @@ internal static class ServeCommand
           ReproLink.Api serve
           ReproLink.Api serve --database /var/lib/reprolink/herds.db --urls http://127.0.0.1:5080
 
-        Settings of the web host may be given as well, e.g. --environment Production or --Logging:LogLevel:Default=Warning.
+        Settings may be given as well, e.g. --Limits:RequestsPerMinute=6000, --Metrics:Open=true, --Logging:Console:FormatterName=json;
+        docs/operations.md lists them.
         """;
 
     /// <summary>Settings the host takes on the command line, besides those with a section (`Section:Key`).</summary>
@@ -38,31 +42,35 @@ internal static class ServeCommand
         command.Add(new Option<string>("--database") { Description = "Database file [default: reprolink.db in this folder, or the environment variable Database]", HelpName = "FILE" });
         command.Add(new Option<string>("--urls") { Description = "Addresses to listen on, separated by semicolons", HelpName = "URLS" });
         command.Add(new Option<string>("--clock") { Description = "Where the clock stands; in the Testing environment only", HelpName = "INSTANT" });
+        var allowPrivate = new Option<bool>(AllowPrivateWebhooks) { Description = "Let webhooks name plain http and addresses of private networks and of this machine" };
+        command.Add(allowPrivate);
         command.TreatUnmatchedTokensAsErrors = false;
-        command.SetAction((result, _) => Serve(result, args));
+        command.SetAction((result, _) => Serve(result, result.GetValue(allowPrivate), args));
     }
 
-    private static async Task<int> Serve(ParseResult result, string[] args)
+    private static async Task<int> Serve(ParseResult result, bool allowPrivateWebhooks, string[] args)
     {
         if (Unknown(result.UnmatchedTokens) is { } unknown)
         {
             throw new CommandException(unknown);
         }
 
-        string[] settings = [.. args.SkipWhile(a => a == Name)];
-        await using var app = Build(settings);
+        // The host's reader of settings knows no switch without a value.
+        string[] settings = [.. args.SkipWhile(a => a == Name).Where(a => a != AllowPrivateWebhooks)];
+        await using var app = Build(settings, allowPrivateWebhooks);
         await Start(app);
+        await FirstLink.Print(app);
         await app.WaitForShutdownAsync();
         return CommandLine.Done;
     }
 
-    private static WebApplication Build(string[] settings)
+    private static WebApplication Build(string[] settings, bool allowPrivateWebhooks)
     {
         try
         {
-            return ApiHost.Build(settings, new ApiHostOptions());
+            return ApiHost.Build(settings, new ApiHostOptions { AllowPrivateWebhooks = allowPrivateWebhooks });
         }
-        catch (InvalidOperationException refused) when (refused.Message.Contains("clock", StringComparison.OrdinalIgnoreCase))
+        catch (InvalidOperationException refused) when (refused is BadSettingException || refused.Message.Contains("clock", StringComparison.OrdinalIgnoreCase))
         {
             throw new CommandException(refused.Message);
         }
@@ -99,7 +107,9 @@ internal static class ServeCommand
 
             var at = token.IndexOf('=', StringComparison.Ordinal);
             var key = at < 0 ? token[2..] : token[2..at];
-            if (!HostSettings.Contains(key) && !key.Contains(':', StringComparison.Ordinal))
+            // A host made in a test names a section too (--Limits=) beside what stands in it.
+            var isSection = key.Contains(':', StringComparison.Ordinal) || tokens.Any(t => t.StartsWith($"--{key}:", StringComparison.Ordinal));
+            if (!isSection && !HostSettings.Contains(key))
             {
                 return UnknownOption("--" + key);
             }

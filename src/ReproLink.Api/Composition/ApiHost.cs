@@ -1,5 +1,6 @@
 using ReproLink.Api.About;
 using ReproLink.Api.Access;
+using ReproLink.Api.Accuracy;
 using ReproLink.Api.Animals;
 using ReproLink.Api.Archives;
 using ReproLink.Api.Bleeding;
@@ -8,19 +9,23 @@ using ReproLink.Api.Clock;
 using ReproLink.Api.Exchange;
 using ReproLink.Api.Facts;
 using ReproLink.Api.Feeds;
+using ReproLink.Api.Figures;
 using ReproLink.Api.HeldResults;
 using ReproLink.Api.Herds;
 using ReproLink.Api.Intake;
 using ReproLink.Api.Labels;
+using ReproLink.Api.Limits;
+using ReproLink.Api.Metering;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Pages;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Programmes;
 using ReproLink.Api.Protocols;
-using ReproLink.Api.Reading;
 using ReproLink.Api.ReceivedResults;
 using ReproLink.Api.Rounds;
 using ReproLink.Api.Transfer;
+using ReproLink.Api.Webhooks;
+using ReproLink.Api.WhatIf;
 using ReproLink.Api.Work;
 
 namespace ReproLink.Api.Composition;
@@ -32,21 +37,27 @@ public static class ApiHost
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateBuilder(args);
-        // The body reader answers with a problem; the server's own limit stands just above it for bodies nobody reads.
-        builder.WebHost.ConfigureKestrel(server => server.Limits.MaxRequestBodySize = RequestBody.MaxBytes + 1);
         // A line for every request would be most of the work of a small request.
         builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning);
+        // It writes addresses, which hold animals and secrets of links, and puts them around every line of others.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
         builder.Services.AddReproLink(options);
         builder.Services.AddReproLinkOpenApi();
         builder.Services.AddTransfer();
+        builder.Services.AddLimits();
+        builder.Services.AddSingleton<ServiceMetrics>();
         var app = builder.Build();
-        // Settles here, before anything runs, whether a clock that was asked for may be set at all.
+        // Settles here, before anything runs, whether a clock that was asked for may be set at all, and whether the limits make sense.
         app.Services.GetRequiredService<HerdClock>();
+        app.Services.GetRequiredService<ServiceLimits>();
+        app.UseMiddleware<RequestMeter>();
         app.UseResponseCompression();
         app.UseExchangeErrors();
+        // First of all which address it is: a failure is logged by it, wherever it happens.
+        app.UseRouting();
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<KeyMiddleware>();
-        app.UseRouting();
+        app.UseRateLimiter();
         app.UseMiddleware<EntityTags>();
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();
@@ -59,6 +70,7 @@ public static class ApiHost
     private static void MapResources(WebApplication app)
     {
         app.MapAbout();
+        app.MapMetrics();
         app.MapPages();
         app.MapProblemPages();
         app.MapClock();
@@ -71,15 +83,19 @@ public static class ApiHost
         herd.MapBleedLists();
         herd.MapAnimals();
         herd.MapWorkCalendar();
+        herd.MapFigures();
         herd.MapProtocols();
         herd.MapFeeds();
         herd.MapChanges();
+        herd.MapWebhooks();
         herd.MapRounds();
         herd.MapPrints();
         herd.MapMappings();
         herd.MapFactMappings();
         herd.MapReceived();
         herd.MapHeldResults();
+        herd.MapWhatIf();
+        herd.MapTestAccuracy();
         herd.MapArchives();
     }
 }

@@ -11,6 +11,9 @@ public sealed record ApiHostOptions
     /// <summary>An invented herd for trying out: no key is needed from loopback, and the clock may be set.</summary>
     public bool Demo { get; init; }
 
+    /// <summary>Whether webhooks may name plain http and addresses of private networks; the demo allows it anyway.</summary>
+    public bool AllowPrivateWebhooks { get; init; }
+
     /// <summary>Where the clock stands; absent = configuration key <c>Clock</c>, else the system's clock.</summary>
     public Instant? Clock { get; init; }
 }

@@ -1,9 +1,14 @@
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Http.Features;
 using NodaTime;
 using NodaTime.Text;
 using ReproLink.Api.Access;
 using ReproLink.Api.Clock;
+using ReproLink.Api.Limits;
 using ReproLink.Api.Pages;
+using ReproLink.Api.Pages.Forms;
+using ReproLink.Api.Rounds;
+using ReproLink.Api.Webhooks.Sending;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Composition;
@@ -27,6 +32,16 @@ internal static class ServiceSetup
         });
         services.AddDataProtection().SetApplicationName("ReproLink");
         services.AddSingleton<PageSession>();
+        services.AddSingleton<FormDoor>();
+        // A file of results travels through forms as text; a form about a round names each of its tubes.
+        services.AddOptions<FormOptions>().Configure<ServiceLimits>((forms, limits) =>
+        {
+            forms.ValueLengthLimit = limits.BodyBytes;
+            forms.MultipartBodyLengthLimit = limits.BodyBytes;
+            forms.BufferBodyLengthLimit = limits.BodyBytes;
+            forms.ValueCountLimit = RoundReader.MostTubes * 2;
+        });
+        services.AddWebhooks();
         services.ConfigureHttpJsonOptions(json => JsonSetup.Configure(json.SerializerOptions));
     }
 
@@ -47,7 +62,7 @@ internal static class ServiceSetup
             var parsed = InstantPattern.ExtendedIso.Parse(text);
             asked = parsed.Success
                 ? parsed.Value
-                : throw new InvalidOperationException($"--clock {text}: write an instant such as 2026-10-05T12:00:00Z.");
+                : throw new BadSettingException($"--clock {text}: write an instant such as 2026-10-05T12:00:00Z.");
         }
 
         return new HerdClock(asked, trial);

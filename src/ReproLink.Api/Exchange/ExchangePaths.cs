@@ -19,17 +19,22 @@ internal static class ExchangePaths
     private static readonly ProblemForm Form = new("application/json", ExchangeErrors.Of);
 
     /// <summary>Marks a request at the standard's addresses before anything can refuse it.</summary>
-    public static void UseExchangeErrors(this IApplicationBuilder app) => app.Use((context, next) =>
+    public static void UseExchangeErrors(this WebApplication app)
     {
-        if (IsStandard(context.Request))
+        // Read when all endpoints are mapped.
+        var own = new Lazy<HashSet<string>>(() => OwnWords(app));
+        app.Use((context, next) =>
         {
-            context.Features.Set(Form);
-        }
+            if (IsStandard(context.Request, own))
+            {
+                context.Features.Set(Form);
+            }
 
-        return next(context);
-    });
+            return next(context);
+        });
+    }
 
-    private static bool IsStandard(HttpRequest request)
+    private static bool IsStandard(HttpRequest request, Lazy<HashSet<string>> own)
     {
         var parts = request.Path.Value!.Split('/', StringSplitOptions.RemoveEmptyEntries);
         return parts switch
@@ -37,8 +42,16 @@ internal static class ExchangePaths
             ["locations"] or ["batches", ..] => true,
             ["locations", _, _, ..] when parts.Length is 4 or 5 && Nouns.Contains(parts[3]) => true,
             // A word that neither side knows: whoever accepts JSON and no problem details gets the standard's form.
-            ["locations", _, _, _] => request.Headers.Accept is ["application/json"],
+            ["locations", _, _, var word] => request.Headers.Accept is ["application/json"] && !own.Value.Contains(word),
             _ => false,
         };
     }
+
+    // What stands after a location in addresses of our own.
+    private static HashSet<string> OwnWords(IEndpointRouteBuilder app) => app.DataSources.SelectMany(d => d.Endpoints).OfType<RouteEndpoint>()
+        .Where(e => e.Metadata.GetMetadata<StandardForm>() is null)
+        .Select(e => e.RoutePattern.RawText!.Split('/', StringSplitOptions.RemoveEmptyEntries))
+        .Where(parts => parts is ["locations", _, _, _, ..])
+        .Select(parts => parts[3])
+        .ToHashSet(StringComparer.Ordinal);
 }

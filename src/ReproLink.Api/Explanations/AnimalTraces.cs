@@ -14,6 +14,14 @@ namespace ReproLink.Api.Explanations;
 internal sealed class AnimalTraces(Func<string, AnimalHistory?> history, HerdRules rules, Day asOf, Instant knownAt)
 {
     private readonly Dictionary<string, FoldTrace> _traces = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, AnimalState> _states = new(StringComparer.Ordinal);
+
+    /// <summary>An animal as the batch leaves her; null = nothing is known of her.</summary>
+    public AnimalState? StateOf(string animal)
+    {
+        Of(animal);
+        return _states.GetValueOrDefault(animal);
+    }
 
     public FoldTrace Of(string animal)
     {
@@ -22,7 +30,7 @@ internal sealed class AnimalTraces(Func<string, AnimalHistory?> history, HerdRul
             _traces.Add(animal, trace = new FoldTrace());
             if (history(animal) is { } facts)
             {
-                HistoryFold.Fold(facts, rules, asOf, knownAt, trace);
+                _states[animal] = HistoryFold.Fold(facts, rules, asOf, knownAt, trace);
             }
         }
 

@@ -107,7 +107,7 @@ public sealed record FactInput
     /// <summary>confirm: the fact declared right. In CSV the columns `confirms.source` and `confirms.sourceId`.</summary>
     public ConfirmsContract? Confirms { get; init; }
 
-    /// <summary>do-not-breed, departure, confirm: why.</summary>
+    /// <summary>do-not-breed, departure, confirm, treatment not done: why.</summary>
     public string? Reason { get; init; }
 }
 

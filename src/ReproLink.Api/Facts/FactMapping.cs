@@ -97,7 +97,7 @@ internal static class FactMapping
     {
         Exposure exposure => bare with { Until = exposure.Until?.Date, Sire = exposure.Sire, SireBreed = exposure.SireBreed },
         Loss loss => bare with { Examined = loss.Examined },
-        Treatment treatment => bare with { Agent = FactVocabulary.Agents.Word(treatment.Agent), NotDone = treatment.NotDone ? true : null },
+        Treatment treatment => bare with { Agent = FactVocabulary.Agents.Word(treatment.Agent), NotDone = treatment.NotDone ? true : null, Reason = treatment.Reason },
         DoNotBreed doNotBreed => bare with { Reason = doNotBreed.Reason },
         Departure departure => bare with { Reason = departure.Reason },
         Sample sample => bare with { Specimen = sample.Specimen, Tube = sample.Tube },

@@ -22,7 +22,7 @@ internal static class FactProperties
         ["exposure"] = ["until", "sire", "sireBreed"],
         ["oestrus"] = [],
         ["loss"] = ["examined"],
-        ["treatment"] = ["agent", "notDone"],
+        ["treatment"] = ["agent", "notDone", "reason"],
         ["examination"] = ["method", "outcome", "corpusLuteum", "examiner"],
         ["do-not-breed"] = ["reason"],
         ["breed-again"] = [],

@@ -73,6 +73,19 @@ internal sealed partial class FactReader
             Examiner = Name(reader, "examiner"),
         };
 
+    private Treatment Treated(ObjectReader reader)
+    {
+        var agent = reader.Word("agent", FactVocabulary.Agents, required: true) ?? default;
+        var notDone = reader.Truth("notDone") ?? false;
+        var reason = Words(reader, "reason");
+        if (reason is not null && !notDone)
+        {
+            reader.Refuse("reason", ProblemTypes.InvalidValue, "only beside 'notDone' true");
+        }
+
+        return new Treatment(Date(reader), agent, notDone) { Reason = reason };
+    }
+
     private Sample Sampled(ObjectReader reader) => new(Date(reader))
     {
         Specimen = reader.Word("specimen", FactVocabulary.Specimens) is { } specimen ? FactVocabulary.Specimens.Word(specimen) : null,

@@ -67,8 +67,7 @@ internal sealed partial class FactReader(HerdRequest request)
         FactKind.Exposure => Exposed(reader),
         FactKind.Oestrus => new Oestrus(Date(reader)),
         FactKind.Loss => new Loss(Date(reader), reader.Truth("examined") ?? false),
-        FactKind.Treatment => new Treatment(
-            Date(reader), reader.Word("agent", FactVocabulary.Agents, required: true) ?? default, reader.Truth("notDone") ?? false),
+        FactKind.Treatment => Treated(reader),
         FactKind.Examination => Examined(reader),
         FactKind.DoNotBreed => new DoNotBreed(Date(reader)) { Reason = Words(reader, "reason") },
         FactKind.BreedAgain => new BreedAgain(Date(reader)),

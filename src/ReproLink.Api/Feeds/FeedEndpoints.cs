@@ -50,7 +50,7 @@ internal static class FeedEndpoints
             .Refuses(400, 404);
     }
 
-    private static IResult Get(HttpContext context, Store store, IClock clock, string scheme, string id)
+    private static IResult Get(HttpContext context, Store store, IClock clock)
     {
         var query = new QueryReader(context);
         var secret = query.Text("link");
@@ -67,7 +67,7 @@ internal static class FeedEndpoints
         }
 
         // A wrong secret, a foreign location and a missing one look the same.
-        var location = new LocationKey(scheme, id);
+        var location = HerdAccessMiddleware.LocationOf(context);
         var herd = store.Herds.Find(location);
         var link = herd is not null && secret is not null ? store.Feeds.Find(herd, secret) : null;
         var sees = link is not null || (secret is null && caller is not null && caller.Sees(location) && caller.Can(Permissions.Read));
@@ -92,19 +92,32 @@ internal static class FeedEndpoints
 
         var request = context.Herd();
         var reader = new ObjectReader(body.Root, new FieldProblems());
-        var name = reader.Text("name", TextRule.Name, required: true);
-        var byDay = reader.Word("style", Styles) ?? false;
-        reader.Done();
+        var (name, style) = Read(reader);
         if (reader.Problems.Any)
         {
             return Problem.OfBody(reader.Problems.List);
         }
 
-        var (secret, link) = await store.Feeds.Create(request.Herd, name!, byDay ? "day" : "item", request.Caller.Name, request.Now);
-        var path = context.Request.Path.Value!.Replace("/calendar-links", "/work-calendar.ics", StringComparison.Ordinal);
-        var address = $"{context.Request.Scheme}://{context.Request.Host}{path}?link={secret}";
+        var (secret, link) = await store.Feeds.Create(request.Herd, name, style, request.Caller.Name, request.Now);
+        var address = AddressOf(context, context.Request.Path.Value!.Replace("/calendar-links", "", StringComparison.Ordinal), secret);
         return Results.Created(context.Request.Path, Answer(link) with { Address = address });
     }
+
+    /// <summary>Who a link is for and its style; everything wrong with it goes to the reader's problems.</summary>
+    public static (string Name, string Style) Read(ObjectReader reader)
+    {
+        var name = reader.Text("name", TextRule.Name, required: true);
+        var byDay = reader.Word("style", Styles) ?? false;
+        reader.Done();
+        return (name ?? "", byDay ? "day" : "item");
+    }
+
+    /// <summary>The address to subscribe to.</summary>
+    /// <param name="context">The request: its host is the one that answers.</param>
+    /// <param name="location">Path of the location.</param>
+    /// <param name="secret">The link's secret.</param>
+    public static string AddressOf(HttpContext context, string location, string secret) =>
+        $"{context.Request.Scheme}://{context.Request.Host}{location}/work-calendar.ics?link={secret}";
 
     private static IResult List(HttpContext context, Store store) => new QueryReader(context).Done() ?? Links(context, store);
 
@@ -116,7 +129,7 @@ internal static class FeedEndpoints
         var request = context.Herd();
         return long.TryParse(link, out var number) && await store.Feeds.Revoke(request.Herd, number, request.Now)
             ? Links(context, store)
-            : Problem.Of(ProblemTypes.LinkNotFound, "The herd has no such calendar link that holds.");
+            : Problem.Of(ProblemTypes.LinkNotFound, "The herd has no such calendar link.");
     }
 
     private static FeedLinkAnswer Answer(FeedLink link) => new()

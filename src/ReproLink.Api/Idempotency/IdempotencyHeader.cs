@@ -35,11 +35,20 @@ internal static class IdempotencyHeader
             return (null, Problem.OfQuery(problems.List));
         }
 
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(Encoding.UTF8.GetBytes($"{context.Request.Method} {context.Request.Path}{context.Request.QueryString} {context.Request.ContentType}\n"));
-        hash.AppendData(body);
-        return (new IdempotencyRecord(context.Caller().Name, key, hash.GetHashAndReset()), null);
+        return (Record(context.Request.Method, $"{context.Request.Path}{context.Request.QueryString} {context.Request.ContentType}", context.Caller(), key, body), null);
     }
+
+    /// <summary>A key with the request it stands for.</summary>
+    public static IdempotencyRecord Record(string method, string address, Caller caller, string key, byte[] body)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(Encoding.UTF8.GetBytes($"{method} {address}\n"));
+        hash.AppendData(body);
+        return new IdempotencyRecord(caller.Name, key, hash.GetHashAndReset());
+    }
+
+    /// <summary>The key stands for another request.</summary>
+    public static Problem Reused => Problem.Of(ProblemTypes.IdempotencyKeyReused, $"The {Name} was used before with another request. Nothing was stored.");
 
     /// <summary>An answer in the form in which it is kept.</summary>
     public static StoredAnswer Keep<T>(int status, T answer) =>
@@ -47,7 +56,7 @@ internal static class IdempotencyHeader
 
     /// <summary>What the store did with it, as an answer.</summary>
     public static IResult Answer(OnceStatus status, StoredAnswer? answer) => status == OnceStatus.Conflict
-        ? Problem.Of(ProblemTypes.IdempotencyKeyReused, $"The {Name} was used before with another request. Nothing was stored.")
+        ? Reused
         : new StoredResult(answer!);
 
     private sealed class StoredResult(StoredAnswer answer) : IResult

@@ -51,7 +51,7 @@ internal sealed class ColumnFile
         {
             Delimiter = writing.Delimiter.ToString(),
             IgnoreBlankLines = true,
-            MaxFieldSize = 100_000,
+            MaxFieldSize = CsvRows.LongestCell,
         };
         using var csv = new CsvParser(new StreamReader(new MemoryStream(utf8), Encoding.UTF8), configuration);
         try
@@ -71,9 +71,9 @@ internal sealed class ColumnFile
             var raw = csv.RawRecord.TrimEnd('\r', '\n');
             return (new ColumnFile(raw, columns, unread, ReadLines(csv, header.Length)), null);
         }
-        catch (BadDataException bad)
+        catch (CsvHelperException bad)
         {
-            return (null, Problem.Of(ProblemTypes.BadCsv, $"Line {bad.Context?.Parser?.RawRow}: a quote is out of place or never closed. Nothing was stored."));
+            return (null, CsvRows.Unreadable(bad));
         }
     }
 

@@ -48,20 +48,22 @@ internal static class MappingEndpoints
             return refusal!;
         }
 
-        var reader = new ObjectReader(body.Root, new FieldProblems());
+        var (saved, refused) = await Save(store, context.Herd(), sender, new ObjectReader(body.Root, new FieldProblems()));
+        return saved is null ? refused! : Results.Ok(Answer(saved));
+    }
+
+    /// <summary>Reads a mapping and saves it, or says what is wrong with it.</summary>
+    public static async Task<(SavedMapping? Saved, Problem? Refusal)> Save(Store store, HerdRequest request, string sender, ObjectReader reader)
+    {
         var input = Read(reader);
         if (!TextRule.Name.Accepts(sender))
         {
             reader.Problems.Add(ProblemTypes.InvalidValue, "sender", sender, TextRule.Name.Allowed, $"The sender in the address is not allowed; allowed: {TextRule.Name.Allowed}.");
         }
 
-        if (reader.Problems.Any)
-        {
-            return Problem.OfBody(reader.Problems.List);
-        }
-
-        var request = context.Herd();
-        return Results.Ok(Answer(await store.ResultMappings.Save(request.Herd, sender, JsonSerializer.Serialize(input, JsonSetup.Options), request.Caller.Name, request.Now)));
+        return reader.Problems.Any
+            ? (null, Problem.OfBody(reader.Problems.List))
+            : (await store.ResultMappings.Save(request.Herd, sender, JsonSerializer.Serialize(input, JsonSetup.Options), request.Caller.Name, request.Now), null);
     }
 
     private static IResult Get(HttpContext context, Store store, string sender)
@@ -92,7 +94,8 @@ internal static class MappingEndpoints
         return input;
     }
 
-    private static MappingAnswer Answer(SavedMapping saved)
+    /// <summary>A mapping as saved.</summary>
+    public static MappingAnswer Answer(SavedMapping saved)
     {
         var input = JsonSerializer.Deserialize<MappingInput>(saved.Json, JsonSetup.Options)!;
         return new MappingAnswer

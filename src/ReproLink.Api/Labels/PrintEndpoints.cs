@@ -18,7 +18,7 @@ internal static class PrintEndpoints
 
     public static void MapPrints(this IEndpointRouteBuilder herd)
     {
-        herd.MapGet("/sampling-rounds/{round}/labels", Labels)
+        herd.MapGet("/sampling-rounds/{round}/labels", LabelsOf)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe(Tag, "getLabels", "Labels to print", """
                 Herd, animal, date, tube and a QR code of the tube, as a page with sizes in millimetres: print it at 100 %, without margins of the
@@ -40,7 +40,7 @@ internal static class PrintEndpoints
             .Takes(new ParameterDoc("tubes", "Only these tubes, separated by commas; absent = all that are not given up.", "R12-001,R12-002"))
             .Answers(200, "The page.", Html, typeof(string), "<!doctype html>…")
             .Refuses(400, 404);
-        herd.MapGet("/sampling-rounds/{round}/manifest", Manifest)
+        herd.MapGet("/sampling-rounds/{round}/manifest", ManifestOf)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe(Tag, "getManifest", "What goes into the box", """
                 The tubes with blood: animal, days post-service, specimen, when drawn, what is asked, and what is wrong with their storage. CSV, or a page to
@@ -52,18 +52,18 @@ internal static class PrintEndpoints
             .Refuses(400, 404, 406);
     }
 
-    private static IResult Labels(HttpContext context, Store store, string round)
+    private static IResult LabelsOf(HttpContext context, Store store, string round) => RoundEndpoints.Find(store, context.Herd(), round) is { } found
+        ? Labels(context, context.Herd(), found)
+        : RoundReplies.NoRound(round);
+
+    /// <summary>The labels a query asks for.</summary>
+    public static IResult Labels(HttpContext context, HerdRequest request, Round round)
     {
         var query = new QueryReader(context);
         var sheet = LabelSheet.Read(query);
         var skip = query.Integer("skip", 0, sheet.APage - 1, 0);
-        if (RoundEndpoints.Find(store, context.Herd(), round) is not { } found)
-        {
-            return RoundReplies.NoRound(round);
-        }
-
-        var tubes = Asked(query, found);
-        return query.Done() is { } refusal ? refusal : Page(context, LabelPage.Write(context.Herd().Herd, found, tubes, sheet, skip));
+        var tubes = Asked(query, round);
+        return query.Done() is { } refusal ? refusal : Page(context, LabelPage.Write(request.Herd, round, tubes, sheet, skip));
     }
 
     private static List<Tube> Asked(QueryReader query, Round round)
@@ -89,31 +89,28 @@ internal static class PrintEndpoints
         return tubes;
     }
 
-    private static IResult Manifest(HttpContext context, Store store, string round)
+    private static IResult ManifestOf(HttpContext context, Store store, string round)
+    {
+        var form = Acceptance.Of(context, RequestBody.Csv, Html);
+        return RoundEndpoints.Find(store, context.Herd(), round) is not { } found ? RoundReplies.NoRound(round)
+            : form is null ? Acceptance.Refusal(RequestBody.Csv, Html)
+            : Manifest(context, context.Herd(), found, form == RequestBody.Csv);
+    }
+
+    /// <summary>The manifest a query asks for.</summary>
+    public static IResult Manifest(HttpContext context, HerdRequest request, Round round, bool csv)
     {
         var query = new QueryReader(context);
         var dispatch = query.Integer("dispatch", 1, 10_000, 0);
-        var form = Acceptance.Of(context, RequestBody.Csv, Html);
         if (query.Done() is { } refusal)
         {
             return refusal;
         }
 
-        if (RoundEndpoints.Find(store, context.Herd(), round) is not { } found)
-        {
-            return RoundReplies.NoRound(round);
-        }
-
-        if (form is null)
-        {
-            return Acceptance.Refusal(RequestBody.Csv, Html);
-        }
-
-        var herd = context.Herd().Herd;
-        var tubes = found.Tubes.Where(t => t.Standing.HasBlood && (dispatch == 0 || t.Standing.Dispatched?.Dispatch == dispatch)).ToList();
-        return form == RequestBody.Csv
-            ? Results.Text(Api.Labels.Manifest.Csv(herd, found, tubes), "text/csv; charset=utf-8")
-            : Page(context, Api.Labels.Manifest.Html(herd, found, tubes));
+        var tubes = round.Tubes.Where(t => t.Standing.HasBlood && (dispatch == 0 || t.Standing.Dispatched?.Dispatch == dispatch)).ToList();
+        return csv
+            ? Results.Text(Api.Labels.Manifest.Csv(request.Herd, round, tubes), "text/csv; charset=utf-8")
+            : Page(context, Api.Labels.Manifest.Html(request.Herd, round, tubes));
     }
 
     private static IResult Page(HttpContext context, string html)

@@ -12,6 +12,9 @@ internal sealed record BodyDoc(Type Type, string MediaType, string Description, 
 /// <summary>An answer of an endpoint, for the document.</summary>
 internal sealed record AnswerDoc(int Status, string Description, string MediaType, Type? Type, string? Example);
 
+/// <summary>What the service itself posts as a consequence of an endpoint, for the document.</summary>
+internal sealed record CallbackDoc(string Name, string Address, Type Type, string Description, string Example);
+
 /// <summary>
 /// What the OpenAPI document says of an endpoint, written beside it. Bodies and queries are read by hand, so that every
 /// mistake is answered by name; nothing of this can be guessed from a signature.

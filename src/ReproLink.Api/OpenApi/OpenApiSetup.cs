@@ -68,7 +68,8 @@ internal static class OpenApiSetup
     private static void MapTypes(SwaggerGenOptions o)
     {
         o.MapType<LocalDate>(() => Text("date", "2026-10-05"));
-        o.MapType<LocalTime>(() => Text("time", "07:00"));
+        // The format `time` has seconds and a zone; a herd's time of day has neither.
+        o.MapType<LocalTime>(() => new OpenApiSchema { Type = JsonSchemaType.String, Pattern = "^([01][0-9]|2[0-3]):[0-5][0-9]$", Example = JsonValue.Create("07:00") });
         o.MapType<Instant>(() => Text("date-time", "2026-10-05T12:00:00Z"));
         o.MapType<Stream>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" });
     }

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.OpenApi;
 using ReproLink.Api.Access;
 using ReproLink.Api.Exchange;
@@ -19,15 +20,25 @@ internal sealed class OperationDetails : IOperationFilter
         operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
         operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
         operation.Responses = Responses(metadata, needs, context);
+        if (metadata.OfType<CallbackDoc>().FirstOrDefault() is { } callback)
+        {
+            operation.Callbacks = new Dictionary<string, IOpenApiCallback> { [callback.Name] = Callback(callback, context) };
+        }
+
         if (metadata.OfType<Tagged>().Any())
         {
             operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true)));
             operation.Responses.Add("304", new OpenApiResponse { Description = "Nothing changed.", Content = new Dictionary<string, OpenApiMediaType>() });
         }
 
-        if (needs is not null || context.ApiDescription.RelativePath is "testing/clock" or "locations")
+        if (needs is not null || metadata.OfType<TakesKey>().Any())
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(OpenApiSetup.Scheme, context.Document)] = [] }];
+        }
+        else
+        {
+            // Said, not left open: no key is needed here.
+            operation.Security = [];
         }
     }
 
@@ -60,12 +71,13 @@ internal sealed class OperationDetails : IOperationFilter
             responses.Add(Code(answers.Key), new OpenApiResponse
             {
                 Description = answers.First().Description,
-                Content = answers.ToDictionary(a => a.MediaType, a => Media(a.Type ?? typeof(string), a.MediaType, a.Example, context)),
+                Content = answers.Where(a => a.MediaType.Length > 0).ToDictionary(a => a.MediaType, a => Media(a.Type ?? typeof(string), a.MediaType, a.Example, context)),
             });
         }
 
         int[] access = needs is null ? [401] : [401, 403, 404];
-        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Append(500).Distinct().Order())
+        int[] limits = metadata.OfType<DisableRateLimitingAttribute>().Any() ? [] : [429];
+        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Concat(limits).Append(500).Distinct().Order())
         {
             responses.Add(Code(status), Refusal(status, context, metadata.OfType<StandardForm>().Any()));
         }
@@ -100,6 +112,31 @@ internal sealed class OperationDetails : IOperationFilter
                 },
             },
         };
+    }
+
+    private static OpenApiCallback Callback(CallbackDoc doc, OperationFilterContext context)
+    {
+        var callback = new OpenApiCallback();
+        callback.AddPathItem(RuntimeExpression.Build(doc.Address), new OpenApiPathItem
+        {
+            Operations = new Dictionary<HttpMethod, OpenApiOperation>
+            {
+                [HttpMethod.Post] = new()
+                {
+                    Summary = "A message to the webhook",
+                    Description = doc.Description,
+                    RequestBody = Body([new BodyDoc(doc.Type, "application/json", "The message.", doc.Example)], context),
+                    // The signature in the message stands for a key.
+                    Security = [],
+                    Responses = new OpenApiResponses
+                    {
+                        ["2XX"] = new OpenApiResponse { Description = "The receiver has it." },
+                        ["410"] = new OpenApiResponse { Description = "The receiver wants no more: the webhook stops." },
+                    },
+                },
+            },
+        });
+        return callback;
     }
 
     private static string Meaning(int status) => status == 400

@@ -13,12 +13,15 @@ internal static partial class RouteParameters
         ["id"] = ("Id of the location in its scheme.", "north-ridge"),
         ["factId"] = ("A fact's id, as answered.", "f_0c5t9x2m7h1ka"),
         ["protocolId"] = ("A protocol's id.", "ovsynch-56"),
+        ["webhook"] = ("A webhook's number.", "1"),
+        ["delivery"] = ("A message's id: the `webhook-id` it was sent with.", "msg_4f9d2a71c3b84e06a5d1e2f3b4c5d6e7"),
         ["link"] = ("A calendar link's number.", "1"),
         ["animal"] = ("The herd's own name of the animal.", "1042"),
         ["round"] = ("A sampling round, `R12` or `12`.", "R12"),
         ["tube"] = ("A tube of the round, as printed on its label.", "R12-003"),
         ["sender"] = ("Who sends the files.", "valley-laboratory"),
         ["heldId"] = ("A held result's id, as answered.", "h_0c5t9x2m7h1ka"),
+        ["figure"] = ("A figure's id.", "conception-risk"),
         ["slug"] = ("The last part of a problem's `type`.", "invalid-request"),
     };
 

@@ -27,6 +27,9 @@ public sealed class Problem : IResult
 
     public Task ExecuteAsync(HttpContext httpContext) => WriteTo(httpContext);
 
+    /// <summary>What it says, for a page that shows it.</summary>
+    public ProblemBody Body => _body;
+
     /// <summary>The problem in the form in which an answer is kept for an idempotency key.</summary>
     public StoredAnswer Keep() => new(_body.Status, MediaType, JsonSerializer.SerializeToUtf8Bytes(_body, JsonSetup.Options));
 

@@ -1,4 +1,4 @@
-using Microsoft.AspNetCore.Http.Extensions;
+using ReproLink.Api.Metering;
 
 namespace ReproLink.Api.Problems;
 
@@ -26,7 +26,7 @@ internal sealed partial class ProblemMiddleware(RequestDelegate next, ILogger<Pr
         }
         catch (Exception failure) when (!context.Response.HasStarted)
         {
-            LogFailure(logger, failure, context.Request.Method, context.Request.GetEncodedPathAndQuery());
+            LogFailure(logger, context.Request.Method, RequestMeter.RouteOf(context) ?? "none", context.TraceIdentifier, FailureText.Of(failure));
             context.Response.Clear();
             await Problem.Of(ProblemTypes.Internal, "The service failed on this request; the log says how.").WriteTo(context);
         }
@@ -44,6 +44,6 @@ internal sealed partial class ProblemMiddleware(RequestDelegate next, ILogger<Pr
         return Problem.Of(type, detail);
     }
 
-    [LoggerMessage(LogLevel.Error, "{Method} {Address} failed")]
-    private static partial void LogFailure(ILogger logger, Exception failure, string method, string address);
+    [LoggerMessage(LogLevel.Error, "{Method} {Route} failed ({Trace}): {Failure}")]
+    private static partial void LogFailure(ILogger logger, string method, string route, string trace, string failure);
 }

@@ -56,6 +56,9 @@ public static class ProblemTypes
     public static readonly ProblemType UnknownParameter = new("unknown-parameter", "A query parameter is not known here", 400,
         "Leave it out or correct its spelling.");
 
+    public static readonly ProblemType PageExpired = new("page-expired", "The page has expired", 400,
+        "A page in a browser asks for a new token by itself and sends again; callers of the API never see this.");
+
     public static readonly ProblemType KeyRequired = new("key-required", "A key is needed", 401,
         "Send `Authorization: Bearer KEY`.");
 
@@ -99,7 +102,22 @@ public static class ProblemTypes
         "Choose another id.");
 
     public static readonly ProblemType LinkNotFound = new("link-not-found", "There is no such calendar link", 404,
-        "GET /calendar-links lists them; a revoked one is gone.");
+        "GET /calendar-links lists them.");
+
+    public static readonly ProblemType WebhookNotFound = new("webhook-not-found", "There is no such webhook", 404,
+        "GET /webhooks lists those the key may see.");
+
+    public static readonly ProblemType DeliveryNotFound = new("delivery-not-found", "There is no such message", 404,
+        "GET /webhooks/{webhook}/deliveries lists those that are kept.");
+
+    public static readonly ProblemType WebhookExists = new("webhook-exists", "There is a webhook with that url", 409,
+        "Change the one named; a lost secret is replaced with rotate-secret.");
+
+    public static readonly ProblemType TooManyWebhooks = new("too-many-webhooks", "The location has as many webhooks as it may", 409,
+        "Delete one that is not used.");
+
+    public static readonly ProblemType WebhookNotActive = new("webhook-not-active", "The webhook is not active", 409,
+        "Resume it with PATCH and `{\"state\":\"active\"}`.");
 
     public static readonly ProblemType RoundNotFound = new("round-not-found", "There is no such sampling round", 404,
         "GET /sampling-rounds lists them.");
@@ -121,6 +139,9 @@ public static class ProblemTypes
 
     public static readonly ProblemType TubeOpen = new("tube-open", "She has another tube in the round", 409,
         "Settle the tube named first, or draw it again with `redraws`.");
+
+    public static readonly ProblemType TubeChanged = new("tube-changed", "Somebody said something else of the tube", 409,
+        "Read the round again, and send what you know with the state it has now as `was`.");
 
     public static readonly ProblemType HeldNotFound = new("held-not-found", "There is no such held result", 404,
         "GET /held-results lists those that wait.");
@@ -147,10 +168,13 @@ public static class ProblemTypes
         "The idempotency key was used with another body", 409, "Use a new key for a new request.");
 
     public static readonly ProblemType BodyTooLarge = new("body-too-large", "The body is too large", 413,
-        "Send at most 10 MB; split a batch.");
+        "Send at most 10 MB, or what the service is set to; split a batch.");
 
     public static readonly ProblemType MediaTypeNotSupported = new("media-type-not-supported", "The media type is not supported here", 415,
         "Send one of the media types that are allowed, in UTF-8.");
+
+    public static readonly ProblemType TooManyRequests = new("too-many-requests", "Too many requests", 429,
+        "Wait as long as `Retry-After` says, then send it again: nothing was read or stored. Batches need fewer requests.");
 
     public static readonly ProblemType RequestRefused = new("request-refused", "The request was refused", 400,
         "The request does not follow HTTP.");
@@ -165,11 +189,11 @@ public static class ProblemTypes
     public static IReadOnlyList<ProblemType> All { get; } =
     [
         BadJson, BadCsv, BadCsvLine, BadBatch, InvalidRequest, MissingProperty, UnknownProperty, DuplicateProperty, WrongType,
-        InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, BadArchive, UnknownParameter, RequestRefused, KeyRequired, KeyUnknown, NotPermitted,
-        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, RoundNotFound, TubeNotFound, HeldNotFound, MappingNotFound, MethodNotAllowed, NotAcceptable,
-        AlreadyWithdrawn, ProtocolIdTaken, NothingToFreeze, TubeDispatched, TubeWithoutBlood, NothingToDispatch, TubeOpen, HeldSettled,
-        AssignmentContradicts, HerdNotEmpty,
-        DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, Internal, Unavailable,
+        InvalidValue, InTheFuture, BelowFloor, SentTwice, BadProtocol, BadArchive, UnknownParameter, RequestRefused, PageExpired, KeyRequired, KeyUnknown, NotPermitted,
+        LocationNotFound, NotFound, AnimalNotFound, FactNotFound, ProtocolNotFound, LinkNotFound, WebhookNotFound, DeliveryNotFound, RoundNotFound, TubeNotFound, HeldNotFound, MappingNotFound, MethodNotAllowed, NotAcceptable,
+        AlreadyWithdrawn, ProtocolIdTaken, NothingToFreeze, TubeDispatched, TubeWithoutBlood, NothingToDispatch, TubeOpen, TubeChanged, HeldSettled,
+        AssignmentContradicts, HerdNotEmpty, WebhookExists, TooManyWebhooks, WebhookNotActive,
+        DraftNotApprovable, ClockBackwards, IdempotencyKeyReused, BodyTooLarge, MediaTypeNotSupported, TooManyRequests, Internal, Unavailable,
     ];
 
     /// <summary>What stands for a bare status that nobody gave a body.</summary>
@@ -182,6 +206,7 @@ public static class ProblemTypes
         406 => NotAcceptable,
         413 => BodyTooLarge,
         415 => MediaTypeNotSupported,
+        429 => TooManyRequests,
         503 => Unavailable,
         >= 500 => Internal,
         _ => RequestRefused,

@@ -43,8 +43,12 @@ internal sealed class BatchBody : IDisposable
             return (null, refusal);
         }
 
-        return mediaType == RequestBody.Csv ? OfCsv(bytes, csv!) : OfJson(bytes);
+        return Of(bytes, mediaType, csv);
     }
+
+    /// <summary>A batch that came another way than as a body.</summary>
+    public static (BatchBody? Batch, Problem? Refusal) Of(byte[] bytes, string mediaType, Func<byte[], (CsvRows? Rows, Problem? Refusal)>? csv) =>
+        mediaType == RequestBody.Csv ? OfCsv(bytes, csv!) : OfJson(bytes);
 
     /// <summary>Reads a batch of which CSV comes in a sender's own letters, as <paramref name="csv"/> takes them.</summary>
     public static async Task<(BatchBody? Batch, Problem? Refusal)> ReadFile(HttpContext context, Func<byte[], (CsvRows? Rows, Problem? Refusal)> csv)
@@ -55,7 +59,7 @@ internal sealed class BatchBody : IDisposable
             return (null, refusal);
         }
 
-        return mediaType == RequestBody.Csv ? OfCsv(bytes, csv) : OfJson(bytes);
+        return Of(bytes, mediaType, csv);
     }
 
     public void Dispose() => _document.Dispose();

@@ -21,6 +21,9 @@ internal sealed record CsvShape(
 /// </summary>
 internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProblem? Unreadable, string Raw)> Lines)
 {
+    /// <summary>Longest cell, in characters.</summary>
+    public const int LongestCell = 100_000;
+
     /// <summary>The header line as received.</summary>
     public string? Header { get; init; }
 
@@ -36,11 +39,17 @@ internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProble
 
             return HeaderProblem(header, shape) is { } refusal ? (null, refusal) : (ReadRows(csv, header, shape), null);
         }
-        catch (BadDataException bad)
+        catch (CsvHelperException bad)
         {
-            var line = bad.Context?.Parser?.RawRow;
-            return (null, Problem.Of(ProblemTypes.BadCsv, $"Line {line}: a quote is out of place or never closed. Nothing was stored."));
+            return (null, Unreadable(bad));
         }
+    }
+
+    /// <summary>Why nothing of a file can be read.</summary>
+    public static Problem Unreadable(CsvHelperException bad)
+    {
+        var why = bad is MaxFieldSizeException ? $"a cell is longer than {LongestCell} characters" : "a quote is out of place or never closed";
+        return Problem.Of(ProblemTypes.BadCsv, $"Line {bad.Context?.Parser?.RawRow}: {why}. Nothing was stored.");
     }
 
     private static CsvConfiguration Configuration => new(CultureInfo.InvariantCulture)
@@ -48,7 +57,7 @@ internal sealed record CsvRows(byte[] Json, IReadOnlyList<(int Line, FieldProble
         Delimiter = ",",
         IgnoreBlankLines = true,
         TrimOptions = TrimOptions.None,
-        MaxFieldSize = 100_000,
+        MaxFieldSize = LongestCell,
     };
 
     private static Problem? HeaderProblem(string[] header, CsvShape shape)

@@ -22,7 +22,13 @@ internal sealed class ObjectBody : IDisposable
             return (null, refusal);
         }
 
-        (var document, refusal) = JsonText.Parse(bytes);
+        return Of(bytes);
+    }
+
+    /// <summary>An object that came another way than as a body.</summary>
+    public static (ObjectBody? Body, Problem? Refusal) Of(byte[] bytes)
+    {
+        var (document, refusal) = JsonText.Parse(bytes);
         if (document is not null && document.RootElement.ValueKind != JsonValueKind.Object)
         {
             document.Dispose();

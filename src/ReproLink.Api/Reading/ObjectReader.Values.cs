@@ -47,6 +47,9 @@ internal sealed partial class ObjectReader
     public ObjectReader? Object(string name, bool required = false) =>
         Take(name, JsonValueKind.Object, "an object", required) is { } value ? new ObjectReader(value, Problems, Path(name), _tolerant) : null;
 
+    /// <summary>A nested object as sent, for a reader of its own; null when it is absent or no object (which is then reported).</summary>
+    public JsonElement? Raw(string name) => Take(name, JsonValueKind.Object, "an object", false);
+
     /// <summary>The elements of a list with their paths; null when it is absent or no list.</summary>
     public IReadOnlyList<JsonElement>? List(string name, int max, string allowed)
     {
@@ -61,6 +64,35 @@ internal sealed partial class ObjectReader
         }
 
         Refuse(name, ProblemTypes.InvalidValue, $"{allowed}, at most {max}");
+        return null;
+    }
+
+    /// <summary>At least one word of a closed list, each once, in the order of what they mean; null when absent or refused.</summary>
+    public IReadOnlyList<T>? Words<T>(string name, Vocabulary<T> words, string what)
+        where T : struct
+    {
+        var allowed = $"a list of at least one {what}, each once: " + string.Join(", ", words.Words);
+        if (List(name, words.Words.Count, allowed) is not { } elements)
+        {
+            return null;
+        }
+
+        var meanings = new SortedSet<T>();
+        foreach (var element in elements)
+        {
+            if (element.ValueKind != JsonValueKind.String || !words.TryRead(element.GetString()!, out var meaning) || !meanings.Add(meaning))
+            {
+                Refuse(name, ProblemTypes.InvalidValue, allowed);
+                return null;
+            }
+        }
+
+        if (meanings.Count > 0)
+        {
+            return [.. meanings];
+        }
+
+        Refuse(name, ProblemTypes.InvalidValue, allowed);
         return null;
     }
 

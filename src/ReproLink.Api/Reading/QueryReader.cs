@@ -5,10 +5,16 @@ using ReproLink.Calendar.Dates;
 namespace ReproLink.Api.Reading;
 
 /// <summary>Takes a query apart as <see cref="ObjectReader"/> does a body: every parameter that is wrong is named.</summary>
-internal sealed class QueryReader(HttpContext context)
+internal sealed class QueryReader(IQueryCollection query)
 {
-    private readonly IQueryCollection _query = context.Request.Query;
+    private readonly IQueryCollection _query = query;
     private readonly List<string> _known = [];
+
+    /// <summary>Reads the query of a request.</summary>
+    public QueryReader(HttpContext context)
+        : this(context.Request.Query)
+    {
+    }
 
     public FieldProblems Problems { get; } = new();
 

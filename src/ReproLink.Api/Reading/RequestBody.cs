@@ -1,5 +1,6 @@
 using System.Text;
 using Microsoft.Net.Http.Headers;
+using ReproLink.Api.Limits;
 using ReproLink.Api.Problems;
 
 namespace ReproLink.Api.Reading;
@@ -7,9 +8,6 @@ namespace ReproLink.Api.Reading;
 /// <summary>The bytes of a body, read whole and checked before anything is understood.</summary>
 internal static class RequestBody
 {
-    /// <summary>10 MB.</summary>
-    public const int MaxBytes = 10 * 1024 * 1024;
-
     public const string Json = "application/json";
     public const string Csv = "text/csv";
 
@@ -40,9 +38,10 @@ internal static class RequestBody
             return ("", [], Problem.Of(ProblemTypes.MediaTypeNotSupported, $"{sent} not read here; allowed: {string.Join(", ", allowed)}, in UTF-8."));
         }
 
-        if (request.ContentLength > MaxBytes || await ReadBytes(request, context.RequestAborted) is not { } bytes)
+        var most = context.RequestServices.GetRequiredService<ServiceLimits>().BodyBytes;
+        if (request.ContentLength > most || await ReadBytes(request, most, context.RequestAborted) is not { } bytes)
         {
-            return ("", [], Problem.Of(ProblemTypes.BodyTooLarge, $"The body is larger than {MaxBytes} bytes (10 MB). Nothing was stored."));
+            return ("", [], Problem.Of(ProblemTypes.BodyTooLarge, $"The body is larger than {most} bytes. Nothing was stored."));
         }
 
         var problem = mediaType == Csv ? ProblemTypes.BadCsv : ProblemTypes.BadJson;
@@ -57,14 +56,14 @@ internal static class RequestBody
             ? Array.Find(allowed, a => type.MediaType.Equals(a, StringComparison.OrdinalIgnoreCase))
             : null;
 
-    private static async Task<byte[]?> ReadBytes(HttpRequest request, CancellationToken ct)
+    private static async Task<byte[]?> ReadBytes(HttpRequest request, int most, CancellationToken ct)
     {
         using var memory = new MemoryStream(request.ContentLength is { } length ? (int)length : 4096);
         var buffer = new byte[16 * 1024];
         int read;
         while ((read = await request.Body.ReadAsync(buffer, ct)) > 0)
         {
-            if (memory.Length + read > MaxBytes)
+            if (memory.Length + read > most)
             {
                 return null;
             }

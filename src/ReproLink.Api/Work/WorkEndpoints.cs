@@ -52,11 +52,15 @@ internal static class WorkEndpoints
         }
 
         var view = store.ViewOf(request, asOf, moment.KnownAt);
-        var answer = WorkMapping.Answer(view, WorkCalendars.Make(view.Animals, view.Rules, asked, asOf, view.KnownAt));
+        var answer = WorkMapping.Answer(view, Schedule(view, asked));
         return form == RequestBody.Csv
             ? Results.Text(WorkCsv.Write(answer), "text/csv; charset=utf-8")
             : Results.Ok(answer);
     }
+
+    /// <summary>The work, for answers and pages alike.</summary>
+    public static WorkSchedule Schedule(HerdView view, WorkQuery asked) =>
+        WorkCalendars.Make(view.Animals, view.Rules, asked, view.AsOf, view.KnownAt);
 
     private static WorkQuery Asked(QueryReader query, Calendar.Dates.Day asOf)
     {

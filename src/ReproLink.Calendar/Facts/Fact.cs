@@ -233,6 +233,9 @@ public sealed record Examination(Day Day, TestMethod Method, Outcome Outcome) : 
 /// <param name="NotDone">True: the planned step was not done; nothing was given.</param>
 public sealed record Treatment(Day Day, Agent Agent, bool NotDone) : Fact(Day)
 {
+    /// <summary>Why it was not done, in the sender's words.</summary>
+    public string? Reason { get; init; }
+
     /// <inheritdoc/>
     public override FactKind Kind => FactKind.Treatment;
 }

@@ -1,3 +1,4 @@
+using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Status;
 
 namespace ReproLink.Calendar.Gates;
@@ -47,6 +48,14 @@ public static class Gate
 
     /// <summary>The first clause that holds for an animal as folded for the step's time.</summary>
     public static GateClause? Closed(AnimalState state) => Closed(Of(state));
+
+    /// <summary>The first clause that holds, the approval of the version that governs her on that day among them (S8).</summary>
+    public static GateClause? Closed(AnimalState state, HerdRules rules)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(rules);
+        return Closed(state) ?? (rules.On(state.GoverningDay(state.AsOf)).IsApprovedOn(state.AsOf) ? null : GateClause.AwaitingApproval);
+    }
 
     /// <summary>What the gate looks at in an animal.</summary>
     public static GateInputs Of(AnimalState state)

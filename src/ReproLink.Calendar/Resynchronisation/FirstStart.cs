@@ -120,7 +120,7 @@ public sealed record FirstStart(
     {
         var released = StepTimes.Resolve(StartAt(rules, start.Protocol, start.Start), rules.Zone);
         return rules.On(start.Start).Programme.Recording == Recording.Assumed
-            && rules.On(state.GoverningDay(start.Start)).Approvals.Any(a => a.Recorded <= released && !(a.Expires < start.Start));
+            && rules.On(state.GoverningDay(start.Start)).IsApproved(start.Start, released);
     }
 
     // What is given on the day of a later drug step, or does one, belongs to the plan that is running: its second GnRH, or a

@@ -162,19 +162,8 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
         return false;
     }
 
-    // S8, S10: approved by a veterinarian's key at that moment, and not expired on the step's day; the day is included.
-    private bool IsApproved(Day day, Instant at)
-    {
-        foreach (var approval in version.Approvals)
-        {
-            if (approval.Recorded <= at && (approval.Expires is not { } expires || day <= expires))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    // S8, S10: approved by a veterinarian's key at that moment, not refused since, and not expired on the step's day; the day is included.
+    private bool IsApproved(Day day, Instant at) => version.IsApproved(day, at);
 
     // S9: seen at an examination since the latest service; blood does not show one.
     private static bool HasCorpusLuteum(ProtocolStep step, AnimalState state) =>

@@ -57,6 +57,9 @@ public enum CandidateCause
 
     /// <summary>T5, W1: the last day after an inconclusive, spoiled or overdue sample.</summary>
     ResampleEnd = 13,
+
+    /// <summary>T2: a pregnant found twice with caution is retested some days after the last.</summary>
+    CautionTwice = 14,
 }
 
 /// <summary>One dated bound of a window, with the rule and the fact it comes from. All are kept; explanations are printed from them.</summary>
@@ -71,7 +74,7 @@ public readonly record struct Candidate(CandidateCause Cause, Bound Bound, Day D
     public AnswerReason Reason => Cause switch
     {
         CandidateCause.Service or CandidateCause.EmbryoTransfer => AnswerReason.T1,
-        CandidateCause.Calving or CandidateCause.Caution => AnswerReason.T2,
+        CandidateCause.Calving or CandidateCause.Caution or CandidateCause.CautionTwice => AnswerReason.T2,
         CandidateCause.Loss => AnswerReason.T3,
         CandidateCause.Exposure => AnswerReason.T4,
         _ => AnswerReason.Resample,
@@ -81,7 +84,7 @@ public readonly record struct Candidate(CandidateCause Cause, Bound Bound, Day D
     public string Rule => Cause switch
     {
         CandidateCause.Service or CandidateCause.EmbryoTransfer => "T1",
-        CandidateCause.Calving or CandidateCause.Caution => "T2",
+        CandidateCause.Calving or CandidateCause.Caution or CandidateCause.CautionTwice => "T2",
         CandidateCause.Loss => "T3",
         CandidateCause.Exposure => "T4",
         CandidateCause.Inconclusive or CandidateCause.ResampleEnd => "T5",
@@ -102,6 +105,7 @@ public readonly record struct Candidate(CandidateCause Cause, Bound Bound, Day D
                 CandidateCause.EmbryoTransfer => $"{days} days after day 0, {From.ToSentence()}, of the embryo transfer",
                 CandidateCause.Calving => $"{days} days in milk, calved on {From.ToSentence()}",
                 CandidateCause.Caution => $"{days} days in milk, calved on {From.ToSentence()}: retest of a pregnant found too soon after calving to be sure",
+                CandidateCause.CautionTwice => $"{days} days after she was found pregnant a second time with caution, {From.ToSentence()}",
                 CandidateCause.Loss => $"{days} days after the loss of {From.ToSentence()}",
                 CandidateCause.Exposure => $"{days} days after the last day with the bull, {From.ToSentence()}",
                 CandidateCause.Inconclusive => $"{days} days after the inconclusive sample of {From.ToSentence()}",

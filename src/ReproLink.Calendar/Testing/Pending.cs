@@ -62,7 +62,7 @@ internal readonly record struct Pending(Sample Sample, Day? OverdueFrom, bool Is
             Need.FirstTest => CoversOne(state, test, sample),
             Need.Resample => SpeaksOf(state, test, sample),
             Need.ResolveConflict => EndsAll(state, test, sample) && SpeaksOf(state, test, sample),
-            Need.CautionRetest => state.LastCalving is not { } c || sample - c.Day >= test.CautionDaysInMilk,
+            Need.CautionRetest => (state.LastCalving is not { } c || sample - c.Day >= test.CautionDaysInMilk) && !(sample < state.Pregnancy?.RetestFrom),
             Need.Confirmation => confirmation is not null && state.Pregnancy?.To is { } dated && sample >= dated + confirmation.From,
             _ => false,
         };

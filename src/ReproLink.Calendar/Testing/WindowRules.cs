@@ -90,6 +90,10 @@ internal readonly ref struct WindowRules(AnimalState state, HerdRules rules, Pro
             if (asked == Need.CautionRetest)
             {
                 candidates.Opens(CandidateCause.Caution, calving.Day + Test.CautionDaysInMilk, calving.Day, calving.Id);
+                if (state.Pregnancy is { RetestFrom: { } from } twice)
+                {
+                    candidates.Opens(CandidateCause.CautionTwice, from, twice.LastPositive, twice.LastPositiveBy);
+                }
             }
         }
 

@@ -67,7 +67,7 @@ internal static class AnimalWork
         items.Add(item);
         if (item.Date < asOf)
         {
-            items.Add(item with { Date = asOf, Id = WorkIds.Of(item.Id, "today") });
+            items.Add(item with { Date = asOf, IsRepeat = true, Id = WorkIds.Of(item.Id, "today") });
         }
     }
 

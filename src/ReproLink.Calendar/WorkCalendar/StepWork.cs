@@ -67,6 +67,7 @@ internal static class StepWork
             Clause = step.Clause,
             OffHours = step.OffHours,
             Assumed = step.Assumed,
+            Recorded = step.Recorded,
             Reasons = [.. step.Reasons, .. plan.Reasons],
         };
 
@@ -85,7 +86,7 @@ internal static class StepWork
         items.Add(line);
         if (planned < asOf)
         {
-            items.Add(line with { Date = asOf, Overdue = true, Id = WorkIds.Of(line.Id, "today") });
+            items.Add(line with { Date = asOf, Overdue = true, IsRepeat = true, Id = WorkIds.Of(line.Id, "today") });
         }
     }
 
@@ -100,7 +101,7 @@ internal static class StepWork
         items.Add(alert);
         if (other.Day < asOf && stillOpen)
         {
-            items.Add(alert with { Date = asOf, Id = WorkIds.Of(alert.Id, "today") });
+            items.Add(alert with { Date = asOf, IsRepeat = true, Id = WorkIds.Of(alert.Id, "today") });
         }
     }
 

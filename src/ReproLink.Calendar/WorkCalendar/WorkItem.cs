@@ -1,6 +1,7 @@
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Explanations;
+using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Gates;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
@@ -81,6 +82,12 @@ public sealed record WorkItem(string Id, Day Date, WorkKind Kind, StepState Stat
 
     /// <summary>Done by assumption only (S7).</summary>
     public bool Assumed { get; init; }
+
+    /// <summary>The fact that did the step, or reported it not done.</summary>
+    public FactId? Recorded { get; init; }
+
+    /// <summary>Shown on today once more because it is not ended: its own day has a line too.</summary>
+    public bool IsRepeat { get; init; }
 
     /// <summary>Past its last useful day.</summary>
     public bool Overdue { get; init; }

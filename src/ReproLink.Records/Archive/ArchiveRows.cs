@@ -40,6 +40,19 @@ internal sealed class KeptApprovalRow : Placed
     public long? Expires { get; init; }
 }
 
+/// <summary>A row of <c>refusal</c>.</summary>
+internal sealed class KeptRefusalRow : Placed
+{
+    public const string Select =
+        "SELECT sequence, recorded, version, refused_by AS RefusedBy, note FROM refusal WHERE herd = @Id ORDER BY sequence";
+
+    public long Version { get; init; }
+
+    public string RefusedBy { get; init; } = "";
+
+    public string Note { get; init; } = "";
+}
+
 /// <summary>A row of <c>protocol</c> or <c>protocol_confirmation</c>.</summary>
 internal sealed class KeptProtocolRow : Placed
 {

@@ -54,6 +54,7 @@ internal sealed partial class ArchiveWriter(WriteUnit unit, long herd, Instant n
             case KeptHeldEnd end: Put(end, sequence); break;
             case KeptProgramme programme: ProgrammeBook.Insert(unit.Connection, herd, sequence, programme); break;
             case KeptApproval approval: ProgrammeBook.Insert(unit.Connection, herd, sequence, approval); break;
+            case KeptRefusal refusal: ProgrammeBook.Insert(unit.Connection, herd, sequence, refusal); break;
             case KeptProtocol protocol: ProtocolShelf.Insert(unit.Connection, herd, sequence, protocol); break;
             case KeptConfirmation confirmation: ProtocolShelf.Insert(unit.Connection, herd, sequence, confirmation); break;
             case KeptRound round: Put(round, sequence); break;
@@ -72,6 +73,7 @@ internal sealed partial class ArchiveWriter(WriteUnit unit, long herd, Instant n
         KeptHeldEnd => ChangeKind.HeldEnd,
         KeptProgramme => ChangeKind.Programme,
         KeptApproval => ChangeKind.Approval,
+        KeptRefusal => ChangeKind.Refusal,
         KeptProtocol or KeptConfirmation => ChangeKind.Protocol,
         _ => ChangeKind.Round,
     };
@@ -91,6 +93,7 @@ internal sealed partial class ArchiveWriter(WriteUnit unit, long herd, Instant n
         KeptHeldEnd end => HeldId(end.HeldId),
         KeptProgramme programme => programme.Version,
         KeptApproval approval => approval.Version,
+        KeptRefusal refusal => refusal.Version,
         _ => RoundOf(row) ?? 0,
     };
 

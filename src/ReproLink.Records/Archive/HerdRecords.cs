@@ -60,6 +60,10 @@ public sealed class HerdRecords
         .Select(row => new KeptApproval(
             _order[row.Sequence], (int)row.Version, row.ApprovedBy, row.Expires is { } day ? new Day((int)day) : null, Ticks.From(row.Recorded)));
 
+    /// <summary>Every refusal.</summary>
+    public IEnumerable<KeptRefusal> Refusals() => Query<KeptRefusalRow>(KeptRefusalRow.Select)
+        .Select(row => new KeptRefusal(_order[row.Sequence], (int)row.Version, row.RefusedBy, row.Note, Ticks.From(row.Recorded)));
+
     /// <summary>Every form of the herd's own protocols.</summary>
     public IEnumerable<KeptProtocol> Protocols() => Query<KeptProtocolRow>(KeptProtocolRow.Select)
         .Select(row => new KeptProtocol(_order[row.Sequence], row.Protocol, row.Definition, row.AddedBy, Ticks.From(row.Recorded)));

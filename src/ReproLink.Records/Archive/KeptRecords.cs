@@ -27,6 +27,9 @@ public sealed record KeptProgramme(long Order, int Version, bool Draft, Programm
 /// <summary>A veterinarian's approval of a version.</summary>
 public sealed record KeptApproval(long Order, int Version, string By, Day? Expires, Instant At) : KeptRecord(Order, At);
 
+/// <summary>A veterinarian's refusal of a version.</summary>
+public sealed record KeptRefusal(long Order, int Version, string By, string Note, Instant At) : KeptRecord(Order, At);
+
 /// <summary>A form of a protocol of the herd's own.</summary>
 public sealed record KeptProtocol(long Order, string Id, string Definition, string By, Instant At) : KeptRecord(Order, At);
 

@@ -29,4 +29,7 @@ public enum ChangeKind
 
     /// <summary>A sampling round was frozen, or something happened to its tubes.</summary>
     Round = 9,
+
+    /// <summary>A programme version was refused.</summary>
+    Refusal = 10,
 }

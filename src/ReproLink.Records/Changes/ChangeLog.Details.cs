@@ -25,6 +25,9 @@ public sealed partial class ChangeLog
         return Cursor.Write(change.Sequence);
     }
 
+    /// <summary>Where a reader stands who has seen the change of a sequence number.</summary>
+    public static string CursorOf(long sequence) => Cursor.Write(sequence);
+
     private static ChangeDetail Detail(Connection connection, long herd, ChangeRow row)
     {
         var change = row.ToChange();

@@ -101,7 +101,7 @@ public sealed partial class ChangeLog
                 animals.Add(rows.Text(0), Ticks.From(rows.Long(1)));
             }
 
-            var rules = connection.Prepared("SELECT max(recorded) FROM change WHERE herd = ?1 AND kind IN (1, 4, 5, 8)").Bind(1, herd.Id);
+            var rules = connection.Prepared("SELECT max(recorded) FROM change WHERE herd = ?1 AND kind IN (1, 4, 5, 8, 10)").Bind(1, herd.Id);
             rules.Step();
             return new LastChanges(animals, Ticks.From(rules.LongOrNull(0)));
         });

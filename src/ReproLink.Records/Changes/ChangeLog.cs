@@ -42,6 +42,13 @@ internal sealed class ChangeRow
         WHERE c.herd = @herd AND c.sequence > @from ORDER BY c.sequence LIMIT @limit
         """;
 
+    public const string SelectKinds =
+        """
+        SELECT c.sequence, c.recorded, c.kind, a.name AS animal, c.subject
+        FROM change c LEFT JOIN animal a ON a.herd = c.herd AND a.animal = c.animal
+        WHERE c.herd = @herd AND c.sequence > @after AND (@kinds >> c.kind) & 1 ORDER BY c.sequence LIMIT @few
+        """;
+
     public long Sequence { get; init; }
 
     public long Recorded { get; init; }

@@ -26,12 +26,13 @@ public sealed class Store : IAsyncDisposable
         _readers = new Readers(path);
         _foreign = new ForeignWrites(path, options.ForeignWritesAfter);
         Views = new HerdViews(_readers, _foreign, options.MostFactsInMemory);
-        _writer = new Writer(writing, Views.Committing);
+        _writer = new Writer(writing, Views.Committing, Committed);
         Herds = new Herds(_writer, _readers, _foreign);
         Facts = new FactLog(_writer, _readers);
         Programmes = new ProgrammeBook(_writer, _readers);
         Held = new HeldResults(_writer, _readers);
         Keys = new Keys(_writer, _readers, _foreign);
+        SignInLinks = new SignInLinks(_writer, _readers, Keys);
         Changes = new ChangeLog(_readers);
         Protocols = new ProtocolShelf(_writer, _readers);
         Feeds = new FeedLinks(_writer, _readers);
@@ -39,7 +40,11 @@ public sealed class Store : IAsyncDisposable
         ResultMappings = new SenderMappings(_writer, _readers, SenderMappings.OfResults);
         FactMappings = new SenderMappings(_writer, _readers, SenderMappings.OfFacts);
         Received = new ReceivedLog(_readers);
+        Visits = new CalendarVisits(_writer, _readers);
         Archives = new HerdArchives(_writer, _readers, Herds);
+        Webhooks = new WebhookBook(_writer, _readers, Committed);
+        Deliveries = new DeliveryLog(_writer, _readers, Committed);
+        Outbox = new Outbox(_writer, _readers, Committed);
     }
 
     public Herds Herds { get; }
@@ -51,6 +56,8 @@ public sealed class Store : IAsyncDisposable
     public HeldResults Held { get; }
 
     public Keys Keys { get; }
+
+    public SignInLinks SignInLinks { get; }
 
     public HerdViews Views { get; }
 
@@ -70,8 +77,19 @@ public sealed class Store : IAsyncDisposable
 
     public ReceivedLog Received { get; }
 
+    public CalendarVisits Visits { get; }
+
     /// <summary>Herds taken out whole, and put back.</summary>
     public HerdArchives Archives { get; }
+
+    public WebhookBook Webhooks { get; }
+
+    public DeliveryLog Deliveries { get; }
+
+    public Outbox Outbox { get; }
+
+    /// <summary>Raised when this process has changed a herd.</summary>
+    public CommitSignal Committed { get; } = new();
 
     /// <summary>Opens the file, made if it is not there and brought up to date if it is older than this program.</summary>
     public static Store Open(string path) => Open(path, new StoreOptions());
@@ -118,6 +136,16 @@ public sealed class Store : IAsyncDisposable
             return false;
         }
     }
+
+    /// <summary>How the store is doing.</summary>
+    public StoreMeasures Measure() => new(
+        _writer.Waiting,
+        _writer.Batches,
+        _writer.Requests,
+        Views.Folds,
+        Views.FactsInMemory,
+        Held.CountOpen(),
+        new FileInfo(_path).Length);
 
     /// <summary>Answers what is queued, then closes the file.</summary>
     public async ValueTask DisposeAsync()

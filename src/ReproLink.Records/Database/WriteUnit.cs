@@ -19,6 +19,9 @@ internal sealed class WriteUnit(Connection connection)
     /// <summary>Names of animals and sources, remembered between requests.</summary>
     public Names Names { get; } = new(connection);
 
+    /// <summary>The last number of the sequence given out.</summary>
+    public long Sequence => _sequence;
+
     /// <summary>The last sequence number of each herd the batch changed.</summary>
     public IReadOnlyDictionary<long, long> Touched => _touched;
 

@@ -17,12 +17,17 @@ internal sealed class Writer : IAsyncDisposable
     private readonly Connection _connection;
     private readonly WriteUnit _unit;
     private readonly Action<IReadOnlyDictionary<long, long>> _committing;
+    private readonly CommitSignal? _committed;
     private readonly Task _loop;
+    private long _batches;
+    private long _requests;
 
     /// <param name="connection">The only connection that writes.</param>
     /// <param name="committing">Told of every herd changed, before the commit: whoever sees a change in the file finds it announced.</param>
-    public Writer(Connection connection, Action<IReadOnlyDictionary<long, long>> committing)
+    /// <param name="committed">Raised once changes are on disk and answered.</param>
+    public Writer(Connection connection, Action<IReadOnlyDictionary<long, long>> committing, CommitSignal? committed = null)
     {
+        _committed = committed;
         _connection = connection;
         _committing = committing;
         _unit = new WriteUnit(connection);
@@ -30,6 +35,15 @@ internal sealed class Writer : IAsyncDisposable
     }
 
     public bool IsRunning => !_loop.IsCompleted;
+
+    /// <summary>Requests that wait.</summary>
+    public int Waiting => _queue.Reader.Count;
+
+    /// <summary>Transactions so far.</summary>
+    public long Batches => Interlocked.Read(ref _batches);
+
+    /// <summary>Requests answered so far; by transaction, how large a batch is.</summary>
+    public long Requests => Interlocked.Read(ref _requests);
 
     public Task<T> Write<T>(Func<WriteUnit, T> work, CancellationToken cancel = default) => Run(new WriteRequest<T>(work), cancel);
 
@@ -62,12 +76,18 @@ internal sealed class Writer : IAsyncDisposable
             }
 
             var error = Commit(batch);
+            Interlocked.Increment(ref _batches);
+            Interlocked.Add(ref _requests, batch.Count);
             foreach (var request in batch)
             {
                 request.Complete(error);
             }
 
             batch.Clear();
+            if (error is null && _unit.Touched.Count > 0)
+            {
+                _committed?.Raise();
+            }
         }
     }
 

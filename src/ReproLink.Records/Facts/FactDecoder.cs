@@ -87,6 +87,7 @@ internal static partial class FactDecoder
                 SourceId = sourceId,
                 Recorded = recorded,
                 Time = time,
+                Reason = texts.Reason,
             },
             FactKind.DoNotBreed => new DoNotBreed(day)
             {

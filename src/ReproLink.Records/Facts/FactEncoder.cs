@@ -36,7 +36,7 @@ internal static class FactEncoder
         Sample f => Of(f, 0, f.Dispatched?.Number, new FactTexts { Specimen = f.Specimen, Tube = f.Tube }),
         TestResult f => OfResult(f),
         Examination f => Of(f, ExaminationCode(f), Ticks.Of(f.ReportedAt), new FactTexts { Examiner = f.Examiner }),
-        Treatment f => Of(f, (long)f.Agent | (Flag(f.NotDone) * 8)),
+        Treatment f => Of(f, (long)f.Agent | (Flag(f.NotDone) * 8), null, f.Reason is null ? null : new FactTexts { Reason = f.Reason }),
         DoNotBreed f => Of(f, 0, null, new FactTexts { Reason = f.Reason }),
         Departure f => Of(f, 0, null, new FactTexts { Reason = f.Reason }),
         Confirm f => Of(f, Flag(f.Dated), null, new FactTexts

@@ -32,6 +32,9 @@ public sealed class SubmissionAnswer
     /// <summary>When all of it was recorded.</summary>
     public Instant Recorded { get; }
 
+    /// <summary>The number under which it is kept as received; absent = it is not kept.</summary>
+    public long? Batch { get; internal init; }
+
     /// <summary>An animal as this submission leaves her; only while the answer is being rendered inside the transaction.</summary>
     public AnimalHistory? History(string animal) => _history(animal);
 }
@@ -56,12 +59,10 @@ internal sealed class Intake(WriteUnit unit, long herd, Instant recorded)
             facts[i] = Append(submission.Facts[i]);
         }
 
-        if (submission.Received is { } batch)
+        return new SubmissionAnswer(facts, held, recorded, History)
         {
-            ReceivedWriter.Write(unit, herd, recorded, batch, facts, held);
-        }
-
-        return new SubmissionAnswer(facts, held, recorded, History);
+            Batch = submission.Received is { } batch ? ReceivedWriter.Write(unit, herd, recorded, batch, facts, held) : null,
+        };
     }
 
     public AppendAnswer Append(FactDraft draft)

@@ -56,13 +56,13 @@ public sealed class FeedLinks
             .ToArray());
     }
 
-    /// <summary>Revokes a link.</summary>
-    /// <returns>False when the herd has no such link that holds.</returns>
+    /// <summary>Revokes a link; one that was revoked before stays so.</summary>
+    /// <returns>False when the herd has no such link.</returns>
     public async Task<bool> Revoke(Herd herd, long link, Instant now)
     {
         ArgumentNullException.ThrowIfNull(herd);
         return await _writer.Write(unit => unit.Connection.Sqlite.Execute(
-            "UPDATE feed_link SET revoked = @at WHERE herd = @herd AND link = @link AND revoked IS NULL",
+            "UPDATE feed_link SET revoked = COALESCE(revoked, @at) WHERE herd = @herd AND link = @link",
             new { herd = herd.Id, link, at = Ticks.Of(unit.Record(now)) })).ConfigureAwait(false) > 0;
     }
 }

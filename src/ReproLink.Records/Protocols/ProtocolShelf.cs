@@ -18,7 +18,7 @@ public sealed class ProtocolShelf
 
     internal ProtocolShelf(Writer writer, Readers readers) => (_writer, _readers) = (writer, readers);
 
-    /// <summary>Adds a protocol, or a new form of one the herd added before.</summary>
+    /// <summary>Adds a protocol, or a new form of one the herd added before; the same again is no new form.</summary>
     /// <param name="herd">The herd.</param>
     /// <param name="protocol">The protocol, already read and checked.</param>
     /// <param name="definition">Its definition as sent.</param>
@@ -30,18 +30,30 @@ public sealed class ProtocolShelf
         ArgumentNullException.ThrowIfNull(protocol);
         return _writer.Write(unit =>
         {
+            var forms = unit.Connection.Sqlite.Query<ProtocolRow>(ProtocolRow.Select, new { herd = herd.Id, knownAt = long.MaxValue });
+            if (forms.LastOrDefault(row => row.Protocol == protocol.Id)?.Definition == definition)
+            {
+                return 0;
+            }
+
             var recorded = unit.Record(now);
             var sequence = unit.Change(herd.Id, recorded, ChangeKind.Protocol, animal: null, 0);
             return Insert(unit.Connection, herd.Id, sequence, new KeptProtocol(sequence, protocol.Id, definition, by, recorded));
         });
     }
 
-    /// <summary>Records that a veterinarian answers for a protocol.</summary>
+    /// <summary>Records that a veterinarian answers for a protocol; once said, it need not be said again.</summary>
     public Task Confirm(Herd herd, string protocol, string by, Instant now)
     {
         ArgumentNullException.ThrowIfNull(herd);
         return _writer.Write(unit =>
         {
+            var given = unit.Connection.Sqlite.Query<ConfirmationRow>(ConfirmationRow.Select, new { herd = herd.Id });
+            if (given.Any(row => row.Protocol == protocol && row.ConfirmedBy == by))
+            {
+                return 0;
+            }
+
             var recorded = unit.Record(now);
             var sequence = unit.Change(herd.Id, recorded, ChangeKind.Protocol, animal: null, 0);
             return Insert(unit.Connection, herd.Id, sequence, new KeptConfirmation(sequence, protocol, by, recorded));

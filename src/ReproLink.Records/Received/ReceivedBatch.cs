@@ -49,6 +49,16 @@ public enum ReceivedDecision
     Rejected = 5,
 }
 
+/// <summary>A batch at a glance.</summary>
+/// <param name="Batch">Its number.</param>
+/// <param name="At">When it was received.</param>
+/// <param name="Sender">Who it comes from.</param>
+/// <param name="Name">The file's name.</param>
+/// <param name="Lines">How many lines.</param>
+/// <param name="Held">How many of them were held.</param>
+/// <param name="Rejected">How many of them were rejected.</param>
+public sealed record ReceivedGlance(long Batch, Instant At, string Sender, string? Name, int Lines, int Held, int Rejected);
+
 /// <summary>A line as stored.</summary>
 /// <param name="Batch">Its batch.</param>
 /// <param name="Item">Its place in the batch, from 1.</param>

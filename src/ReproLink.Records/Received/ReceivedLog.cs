@@ -58,6 +58,18 @@ public sealed class ReceivedLog
             more ? lines[..limit] : lines, more ? Cursor.Write((lines[limit - 1].Batch * ItemsABatch) + lines[limit - 1].Item) : null);
     }
 
+    /// <summary>The latest batches, each with how many of its lines became what.</summary>
+    public IReadOnlyList<ReceivedGlance> Latest(Herd herd, int most)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _readers.Read(connection => connection.Sqlite
+            .Query<GlanceRow>(
+                GlanceRow.Select,
+                new { herd = herd.Id, most })
+            .Select(row => new ReceivedGlance(row.Batch, Ticks.From(row.Recorded), row.Sender, row.Name, row.Lines, row.Held, row.Rejected))
+            .ToList());
+    }
+
     /// <summary>The lines behind each of some facts.</summary>
     public ILookup<FactId, StoredLine> Behind(Herd herd, IReadOnlyCollection<FactId> facts)
     {
@@ -78,6 +90,33 @@ public sealed class ReceivedLog
         + (query.Batch is null ? "" : " AND l.batch = @batch")
         + (query.Decision is null ? "" : " AND l.decision = @decision")
         + (query.Sender is null ? "" : " AND b.sender = @sender");
+}
+
+/// <summary>A batch counted.</summary>
+internal sealed class GlanceRow
+{
+    public const string Select =
+        """
+        SELECT b.batch, b.recorded, b.sender, b.name, count(l.item) AS Lines, count(*) FILTER (WHERE l.decision = 4) AS Held,
+          count(*) FILTER (WHERE l.decision = 5) AS Rejected
+        FROM (SELECT * FROM received_batch WHERE herd = @herd ORDER BY batch DESC LIMIT @most) b
+        LEFT JOIN received_line l ON l.herd = b.herd AND l.batch = b.batch
+        GROUP BY b.batch, b.recorded, b.sender, b.name ORDER BY b.batch DESC
+        """;
+
+    public long Batch { get; init; }
+
+    public long Recorded { get; init; }
+
+    public string Sender { get; init; } = "";
+
+    public string? Name { get; init; }
+
+    public int Lines { get; init; }
+
+    public int Held { get; init; }
+
+    public int Rejected { get; init; }
 }
 
 /// <summary>A row of <c>received_line</c> with its batch.</summary>

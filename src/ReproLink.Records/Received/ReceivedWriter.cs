@@ -18,7 +18,8 @@ internal static class ReceivedWriter
         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
         """;
 
-    public static void Write(
+    /// <returns>The number of the batch.</returns>
+    public static long Write(
         WriteUnit unit, long herd, Instant recorded, ReceivedBatch batch, IReadOnlyList<AppendAnswer> facts, IReadOnlyList<string> held)
     {
         var number = Number(unit, herd, recorded, batch);
@@ -32,6 +33,8 @@ internal static class ReceivedWriter
                 .Bind(10, fact?.Id.Value).Bind(11, line.Held is { } h ? HeldWriter.Parse(held[h]) : null)
                 .Run();
         }
+
+        return number;
     }
 
     /// <summary>Writes the row of a line whose batch is on record.</summary>

@@ -51,6 +51,15 @@ public sealed class SenderMappings
         return _readers.Read(connection => Latest(connection, herd.Id, sender));
     }
 
+    /// <summary>The senders a mapping was saved for, in the order of their names.</summary>
+    public IReadOnlyList<string> Senders(Herd herd)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        return _readers.Read(connection => connection.Sqlite
+            .Query<string>($"SELECT DISTINCT sender FROM {_table} WHERE herd = @herd ORDER BY sender", new { herd = herd.Id })
+            .AsList());
+    }
+
     private SavedMapping? Latest(Connection connection, long herd, string sender) => connection.Sqlite
         .QueryFirstOrDefault<MappingRow>(
             $"{MappingRow.Columns} FROM {_table} WHERE herd = @herd AND sender = @sender ORDER BY version DESC LIMIT 1", new { herd, sender })

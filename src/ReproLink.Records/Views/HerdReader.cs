@@ -183,7 +183,7 @@ internal static class HerdReader
             return new Changes(
                 animals,
                 renamed,
-                renamed || kinds.Contains(ChangeKind.Programme) || kinds.Contains(ChangeKind.Approval) || kinds.Contains(ChangeKind.Protocol),
+                renamed || kinds.Contains(ChangeKind.Programme) || kinds.Contains(ChangeKind.Approval) || kinds.Contains(ChangeKind.Refusal) || kinds.Contains(ChangeKind.Protocol),
                 kinds.Contains(ChangeKind.Held) || kinds.Contains(ChangeKind.HeldEnd));
         }
     }

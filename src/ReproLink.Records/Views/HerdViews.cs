@@ -15,12 +15,16 @@ public sealed class HerdViews
     private readonly ForeignWrites _foreign;
     private readonly long _mostFacts;
     private readonly ConcurrentDictionary<long, Entry> _entries = new();
+    private long _folds;
 
     internal HerdViews(Readers readers, ForeignWrites foreign, long mostFacts) =>
         (_readers, _foreign, _mostFacts) = (readers, foreign, mostFacts);
 
     /// <summary>Facts in memory now.</summary>
     public long FactsInMemory => _entries.Values.Sum(entry => entry.Fold?.Memory.Facts ?? 0);
+
+    /// <summary>How often a herd was folded so far, whole or in part.</summary>
+    public long Folds => Interlocked.Read(ref _folds);
 
     /// <summary>
     /// The herd today: as of the local day of <paramref name="now"/>, as known now. A change that anyone could read before is in it.
@@ -50,6 +54,7 @@ public sealed class HerdViews
         var memory = known >= fold.Memory.Recorded
             ? fold.Memory
             : _readers.Read(connection => HerdReader.Whole(connection, herd.Id, Ticks.Of(known), new TextPool()));
+        Interlocked.Increment(ref _folds);
         return HerdFold.Of(memory, asOf ?? fold.Memory.Rules.DayOf(now), known, before: null).View;
     }
 
@@ -130,6 +135,7 @@ public sealed class HerdViews
         var known = Instant.Max(now, memory.Recorded);
         var fold = HerdFold.Of(memory, memory.Rules.DayOf(now), before is null ? known : before.Known(known), before);
         entry.Fold = fold;
+        Interlocked.Increment(ref _folds);
         entry.Publish(memory.Sequence);
         return fold;
     }

@@ -15,6 +15,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("demo --urls http://0.0.0.0:5080", "listens on the machine itself only")]
     [InlineData("demo --clock yesterday", "write an instant")]
     [InlineData("serve --clock 2026-10-05T12:00:00Z", "in the Testing environment and in the demo only")]
+    [InlineData("serve --Limits:BodyBytes=5", "--Limits:BodyBytes 5: a whole number from 1000 to 1000000000.")]
+    [InlineData("serve --Limits:RequestsPerMinute many", "--Limits:RequestsPerMinute many: a whole number from 0")]
     [InlineData("import nowhere.csv --location a/b", "nowhere.csv")]
     [InlineData("import nowhere.csv", "--location")]
     [InlineData("import nowhere.csv --location ab", "write scheme/id")]

@@ -15,6 +15,9 @@ public class ApiHostFixture : WebApplicationFactory<Program>
     /// <summary>The host environment.</summary>
     public string Environment { get; init; } = "Testing";
 
+    /// <summary>Settings beside those every test has.</summary>
+    public IReadOnlyDictionary<string, string> Settings { get; init; } = new Dictionary<string, string>();
+
     /// <summary>The store behind the service, for keys: they are made by a command, not over HTTP.</summary>
     public Store Store => Services.GetRequiredService<Store>();
 
@@ -26,6 +29,11 @@ public class ApiHostFixture : WebApplicationFactory<Program>
         if (Environment == "Testing")
         {
             builder.UseSetting("Clock", Start);
+        }
+
+        foreach (var (name, value) in Settings)
+        {
+            builder.UseSetting(name, value);
         }
     }
 

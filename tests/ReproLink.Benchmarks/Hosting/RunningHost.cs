@@ -30,11 +30,11 @@ internal sealed class RunningHost : IAsyncDisposable
 
     public Store Store => _app.Services.GetRequiredService<Store>();
 
-    public static async Task<RunningHost> Start(string database, Action<WebApplication>? more = null)
+    public static async Task<RunningHost> Start(string database, Action<WebApplication>? more = null, bool allowPrivateWebhooks = false)
     {
         var app = ApiHost.Build(
             ["--urls", "http://127.0.0.1:0", "--environment", "Production", "--Logging:LogLevel:Default", "None"],
-            new ApiHostOptions { Database = database });
+            new ApiHostOptions { Database = database, AllowPrivateWebhooks = allowPrivateWebhooks });
         more?.Invoke(app);
         await app.StartAsync();
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
@@ -61,6 +61,8 @@ internal sealed class RunningHost : IAsyncDisposable
     public Task Post(string path, byte[] body, string mediaType = "application/json") => Send(HttpMethod.Post, path, body, mediaType);
 
     public Task Put(string path, byte[] json) => Send(HttpMethod.Put, path, json);
+
+    public Task Patch(string path, byte[] json) => Send(HttpMethod.Patch, path, json);
 
     private async Task Send(HttpMethod method, string path, byte[] body, string mediaType = "application/json")
     {

@@ -1,10 +1,10 @@
-using ReproLink.Calendar.Tests.Laws;
 using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Status;
+using ReproLink.Calendar.Tests.Laws;
 using ReproLink.TestSupport.Plans;
 
 namespace ReproLink.Calendar.Tests.Resynchronisation;

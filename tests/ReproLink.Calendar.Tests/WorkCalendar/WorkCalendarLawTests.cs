@@ -1,9 +1,9 @@
 using CsCheck;
-using ReproLink.Calendar.Tests.Laws;
 using ReproLink.Calendar.Facts;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Status;
+using ReproLink.Calendar.Tests.Laws;
 using ReproLink.Calendar.Tests.Resynchronisation;
 using ReproLink.Calendar.WorkCalendar;
 

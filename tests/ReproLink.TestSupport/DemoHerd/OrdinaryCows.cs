@@ -6,17 +6,32 @@ namespace ReproLink.TestSupport.DemoHerd;
 internal static class OrdinaryCows
 {
     private const int Cows = 285;
+    private const int DaysToTheVisit = 5;
+    private const int LongAgo = -60;
     private static readonly string[] Sires = ["Arden", "Birch", "Corrie", "Dunmore", "Elder", "Fenwick"];
 
     public static void Write(HerdBook book, Chance chance)
     {
+        var tested = new List<(string Animal, int Offset, string Outcome)>();
         for (var i = 0; i < Cows; i++)
         {
-            new Life(book, chance, (2001 + i).ToString(CultureInfo.InvariantCulture)).Write(i);
+            new Life(book, chance, (2001 + i).ToString(CultureInfo.InvariantCulture), tested).Write(i);
+        }
+
+        LookAgain(book, tested);
+    }
+
+    // Every third first test of long ago was looked at again by the veterinarian some days later: what the blood said can be
+    // held against what she saw. Written last, so that the numbers of everything before stay what they are.
+    private static void LookAgain(HerdBook book, List<(string Animal, int Offset, string Outcome)> tested)
+    {
+        foreach (var (animal, offset, outcome) in tested.Where((t, i) => i % 3 == 0 && t.Offset < LongAgo))
+        {
+            book.Examined(animal, offset + DaysToTheVisit, outcome);
         }
     }
 
-    private sealed class Life(HerdBook book, Chance chance, string animal)
+    private sealed class Life(HerdBook book, Chance chance, string animal, List<(string Animal, int Offset, string Outcome)> tested)
     {
         private int _parity;
         private int _served;
@@ -89,12 +104,14 @@ internal static class OrdinaryCows
             }
 
             Tested(facts, service + 32, "open");
+            tested.Add((animal, service + 32, "open"));
             return service + chance.Between(41, 45);
         }
 
         private int? Carry(List<Action> facts, int service)
         {
             Tested(facts, service + 32, "pregnant");
+            tested.Add((animal, service + 32, "pregnant"));
             if (chance.In(5) && service + 77 < 0)
             {
                 return Lost(facts, service);

@@ -17,7 +17,7 @@ internal static class LocationEndpoints
         """;
 
     public static void MapLocations(this IEndpointRouteBuilder app) => app.MapGet("/locations", Get)
-        .WithMetadata(new StandardForm())
+        .WithMetadata(new StandardForm(), new TakesKey())
         .Tags()
         .Describe(ExchangeDocs.Tag, "listLocations", "Locations", "The locations the key may use. `timeZoneId` tells which day an instant is for the herd.")
         .AnswersJson(200, "The locations.", typeof(MemberPage<LocationMessage>), Example);

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
+using ReproLink.Api.Limits;
 using ReproLink.Api.Reading;
 
 namespace ReproLink.Api.Tests.Exchange.Conformance;
@@ -228,7 +229,7 @@ public sealed partial class ConformanceTests
         var many = "[" + string.Join(",", Enumerable.Repeat("{}", BatchBody.MaxItems + 1)) + "]";
         var error = Assert.Single(await AdeHerd.Refused(herd.Herd.Post($"//batches{herd.Herd.Address}/heats", many), 413))!;
         Assert.Contains("at most 10000", (string?)error["detail"], StringComparison.Ordinal);
-        await AdeHerd.Refused(herd.Herd.Post($"//batches{herd.Herd.Address}/heats", new string(' ', RequestBody.MaxBytes + 1)), 413);
+        await AdeHerd.Refused(herd.Herd.Post($"//batches{herd.Herd.Address}/heats", new string(' ', new ServiceLimits().BodyBytes + 1)), 413);
     }
 
     [Fact]
