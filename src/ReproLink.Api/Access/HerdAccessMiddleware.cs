@@ -64,10 +64,11 @@ internal sealed class HerdAccessMiddleware(RequestDelegate next)
         return null;
     }
 
-    /// <summary>The location in the address. Routing leaves an encoded slash as it came, and ids of holdings have slashes (34/123/1234).</summary>
+    /// <summary>The location in the address.</summary>
     public static LocationKey LocationOf(HttpContext context) => new(Part(context, "scheme"), Part(context, "id"));
 
-    private static string Part(HttpContext context, string name) =>
+    /// <summary>A part of the address as it was meant: routing leaves an encoded slash as it came, and ids of holdings have slashes (34/123/1234).</summary>
+    public static string Part(HttpContext context, string name) =>
         ((string)context.GetRouteValue(name)!).Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
 
     private static Problem NoSuchLocation() => Problem.Of(ProblemTypes.LocationNotFound, "There is no such location.");

@@ -30,7 +30,7 @@ internal static class AddFactPages
             return instead!;
         }
 
-        var animal = PageQuery.Route(context, "animal");
+        var animal = HerdAccessMiddleware.Part(context, "animal");
         var form = FactForms.Find(PageQuery.Text(context, "kind"));
         var values = new Dictionary<string, string>(form?.Kind == "animal" ? FactForms.Of(request.View.Find(animal)?.Card) : new Dictionary<string, string>())
         {
@@ -47,7 +47,7 @@ internal static class AddFactPages
             return instead!;
         }
 
-        var animal = PageQuery.Route(context, "animal");
+        var animal = HerdAccessMiddleware.Part(context, "animal");
         if (FactForms.Find(kind) is not { } form)
         {
             return PageResults.NotThere("Not recorded", "There is no such kind of fact: choose again what happened.", 422);
@@ -72,7 +72,7 @@ internal static class AddFactPages
         var (request, instead) = PageRequest.Of(context, store, session, clock);
         return request is null ? (null, instead)
             : !request.Caller.Can(Permissions.PostFacts) ? (null, PageResults.NotThere("Not for this key", "Your key may look, not record.", 403))
-            : PageQuery.Route(context, "animal").Length > MostName ? (null, PageResults.NotThere("There is no such animal", "No animal has so long a name."))
+            : HerdAccessMiddleware.Part(context, "animal").Length > MostName ? (null, PageResults.NotThere("There is no such animal", "No animal has so long a name."))
             : (request, null);
     }
 

@@ -1,4 +1,5 @@
 using NodaTime;
+using ReproLink.Api.Access;
 using ReproLink.Api.HeldResults;
 using ReproLink.Api.ReceivedResults;
 using ReproLink.Calendar.Dates;
@@ -37,7 +38,7 @@ internal static class AnimalPages
         var view = then is { } day
             ? store.Views.At(request.View.Herd, day, request.View.Rules.EndOf(day) - Duration.Epsilon, request.Now)
             : request.View;
-        var animal = PageQuery.Route(context, "animal");
+        var animal = HerdAccessMiddleware.Part(context, "animal");
         if (view.Find(animal) is not { Exists: true } state)
         {
             return then is null

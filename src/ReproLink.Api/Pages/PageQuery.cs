@@ -30,8 +30,4 @@ internal static class PageQuery
         int.TryParse(context.Request.Query["page"], NumberStyles.None, CultureInfo.InvariantCulture, out var page)
             ? Math.Clamp(page, 1, Math.Max(1, (count + size - 1) / size))
             : 1;
-
-    /// <summary>A value of the address path as it was meant: routing leaves an encoded slash as it came.</summary>
-    public static string Route(HttpContext context, string name) =>
-        ((string)context.GetRouteValue(name)!).Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
 }

@@ -33,7 +33,7 @@ internal static class ProgrammeSaving
 
         if (!request.Caller.Can(Permissions.Manage))
         {
-            return PageResults.NotThere("Not allowed", "Only a manager's key saves a programme.", 403);
+            return PageResults.NotAllowed("Only a manager's key saves a programme.");
         }
 
         return model.Read is null || model.Check is null

@@ -59,8 +59,8 @@ internal static class WithdrawPages
             return (null, PageResults.NotThere("Not for this key", "Your key may look, not withdraw.", 403));
         }
 
-        var animal = PageQuery.Route(context, "animal");
-        return FactId.TryParse(PageQuery.Route(context, "fact"), out var id)
+        var animal = HerdAccessMiddleware.Part(context, "animal");
+        return FactId.TryParse(HerdAccessMiddleware.Part(context, "fact"), out var id)
             && request.View.Find(animal) is { } state && state.History.Facts.FirstOrDefault(f => f.Id == id) is { } fact
                 ? (new Asked(request, state, fact), null)
                 : (null, Gone(request, animal));

@@ -74,7 +74,7 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
         var at = StepTimes.Resolve(planned.At, moment.Rules.Zone);
         var then = moment.Before(planned.At);
         return !IsCancelled(then) && then is { DoNotBreed: null, Departure: null }
-            && (planned.Step.Kind == StepKind.WatchOestrus || IsApproved(planned.Day, at))
+            && (planned.Step.Kind == StepKind.WatchOestrus || version.IsApproved(planned.Day, at))
             && (!planned.Step.Gated || (Gate.Closed(then) is null && HasCorpusLuteum(planned.Step, then)));
     }
 
@@ -93,7 +93,7 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
             }
         }
 
-        return planned.Step.Kind == StepKind.WatchOestrus || IsApproved(planned.Day, moment.KnownAt)
+        return planned.Step.Kind == StepKind.WatchOestrus || version.IsApproved(planned.Day, moment.KnownAt)
             ? planned with { Reasons = planned.Step.Gated ? [WhyOpen(state)] : [] }
             : Unapproved(planned);
     }
@@ -131,7 +131,7 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
             };
         }
 
-        return IsApproved(planned.Day, moment.KnownAt)
+        return version.IsApproved(planned.Day, moment.KnownAt)
             ? planned with { State = StepState.Conditional, Clause = clause, Reasons = [Reason.Of("S5", "only if her result says open")] }
             : Unapproved(planned);
     }
@@ -161,9 +161,6 @@ internal sealed class StepJudge(PlanMoment moment, ProgrammeVersion version, Day
 
         return false;
     }
-
-    // S8, S10: approved by a veterinarian's key at that moment, not refused since, and not expired on the step's day; the day is included.
-    private bool IsApproved(Day day, Instant at) => version.IsApproved(day, at);
 
     // S9: seen at an examination since the latest service; blood does not show one.
     private static bool HasCorpusLuteum(ProtocolStep step, AnimalState state) =>

@@ -17,7 +17,7 @@ public sealed record AnimalSetMessage : ExchangeResource
     /// <example>Sampling round R12 of 2026-10-08</example>
     public string? Name { get; init; }
 
-    /// <summary>A session.</summary>
+    /// <summary>What the animals are together for: `Session`, as the standard calls a sampling session.</summary>
     /// <example>Session</example>
     [Words("Session")]
     public string Purpose { get; init; } = "Session";
