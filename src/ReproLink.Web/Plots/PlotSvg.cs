@@ -21,7 +21,10 @@ public static class PlotSvg
     /// <param name="description">What is to be seen, for those who do not see it.</param>
     public static string Write(PlotModel model, string id, string title, string description)
     {
-        var exporter = new SvgExporter { Width = Width, Height = Height, IsDocument = false, UseVerticalTextAlignmentWorkaround = true };
+        var exporter = new SvgExporter
+        {
+            Width = Width, Height = Height, IsDocument = false, UseVerticalTextAlignmentWorkaround = true, TextMeasurer = new PageText(),
+        };
         var root = XDocument.Parse(exporter.ExportToString(model)).Root!;
         foreach (var element in root.Descendants().ToList())
         {
@@ -58,10 +61,10 @@ public static class PlotSvg
             own.Value = $"{id}-{own.Value}";
         }
 
-        if (element.Attribute("clip-path") is { } clip)
-        {
-            clip.Value = clip.Value.Replace("#", $"#{id}-", StringComparison.Ordinal);
-        }
+        // Words are never cut off, however wide the reader's letters.
+        element.SetAttributeValue("clip-path", element.Elements(Svg + "text").Any()
+            ? null
+            : element.Attribute("clip-path")?.Value.Replace("#", $"#{id}-", StringComparison.Ordinal));
 
         var classes = new[] { Class(element, "fill", "f", id), Class(element, "stroke", "s", id) }.Where(c => c is not null).ToList();
         if (classes.Count > 0)
@@ -91,4 +94,16 @@ public static class PlotSvg
             new XAttribute("patternUnits", "userSpaceOnUse"), new XAttribute("patternTransform", "rotate(45)"),
             new XElement(Svg + "line", new XAttribute("x1", 0), new XAttribute("y1", 0), new XAttribute("x2", 0), new XAttribute("y2", 8),
                 new XAttribute("class", "s-one"), new XAttribute("stroke", "rgb(28,90,82)"), new XAttribute("stroke-width", 5))));
+
+    // The library measures narrow letters; a page is written in whatever the reader has, and names must not run into each other.
+    private sealed class PageText() : PdfRenderContext(Width, Height, OxyColors.Transparent)
+    {
+        private const double Wider = 1.5;
+
+        public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight)
+        {
+            var size = base.MeasureText(text, fontFamily, fontSize, fontWeight);
+            return new OxySize(size.Width * Wider, size.Height);
+        }
+    }
 }
