@@ -5,7 +5,8 @@
 
 LOCATION is the address of a location, for the demo http://127.0.0.1:5080/locations/demo/larch-hollow. Python 3.8 and nothing
 else. Environment: REPROLINK_KEY, the key to call the service with (the demo needs none); CLOCK_TOLERANCE, the most seconds a
-message may be old or early (usually 300; more for a demo whose clock is set). Ctrl-C deletes the webhook and ends it.
+message may be old or early (usually 300; more for a demo whose clock is set). Ctrl-C, or
+being told to end, deletes the webhook and ends it.
 """
 import base64
 import hashlib
@@ -13,6 +14,7 @@ import hmac
 import json
 import os
 import queue
+import signal
 import sys
 import threading
 import time
@@ -81,6 +83,9 @@ def read_on(location, cursor, quiet=False):
 def main():
     location, port = sys.argv[1].rstrip("/"), int(sys.argv[2]) if len(sys.argv) > 2 else 0
     made = {}
+    # Also where whoever started it lets Ctrl-C pass, as a script does for what it starts in the background.
+    for wish in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(wish, signal.default_int_handler)
     server = ThreadingHTTPServer(("127.0.0.1", port), handler(lambda: made["secret"]))
     threading.Thread(target=server.serve_forever, daemon=True).start()
     cursor = read_on(location, "", quiet=True)  # A real receiver keeps what it reads.

@@ -23,7 +23,11 @@ public static class PlotSvg
     {
         var exporter = new SvgExporter
         {
-            Width = Width, Height = Height, IsDocument = false, UseVerticalTextAlignmentWorkaround = true, TextMeasurer = new PageText(),
+            Width = Width,
+            Height = Height,
+            IsDocument = false,
+            UseVerticalTextAlignmentWorkaround = true,
+            TextMeasurer = new PageText(),
         };
         var root = XDocument.Parse(exporter.ExportToString(model)).Root!;
         foreach (var element in root.Descendants().ToList())

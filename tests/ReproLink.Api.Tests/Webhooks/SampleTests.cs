@@ -8,6 +8,9 @@ namespace ReproLink.Api.Tests.Webhooks;
 /// <summary>The receiver in docs/ is told by the real demo, and reads on.</summary>
 public sealed class SampleTests
 {
+    // No measure of speed: a sample that is not told, or does not end, must not keep everybody waiting.
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
     [SkippableFact]
     public async Task The_receiver_in_the_docs_is_told_and_reads_on()
     {
@@ -20,7 +23,7 @@ public sealed class SampleTests
             var line = await Until(demo, "http://127.0.0.1:");
             var address = new Uri(line[line.IndexOf("http", StringComparison.Ordinal)..].Trim()).GetLeftPart(UriPartial.Authority);
             await Until(demo, "Ctrl-C");
-            await Receive(address + "/locations/demo/larch-hollow");
+            await Receive(address + "/locations/demo/larch-hollow").WaitAsync(Patience);
         }
         finally
         {
@@ -47,7 +50,7 @@ public sealed class SampleTests
             var forged = await client.PostAsJsonAsync(new Uri((string)(await Hooks(client, location))[0]!["url"]!), new { type = "herd.changed", data = new { } });
             Assert.Equal(401, (int)forged.StatusCode);
             using var stop = Process.Start("python3", ["-c", $"import os; os.kill({receiver.Id}, 2)"]);
-            await receiver.WaitForExitAsync();
+            await receiver.WaitForExitAsync().WaitAsync(Patience / 3);
             Assert.True(receiver.ExitCode == 0, await receiver.StandardError.ReadToEndAsync());
             Assert.Empty(await Hooks(client, location));
         }
