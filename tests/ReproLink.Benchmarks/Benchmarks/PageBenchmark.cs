@@ -1,9 +1,9 @@
 using System.Text;
 using System.Text.Json;
-using ReproLink.Calendar.Dates;
 using ReproLink.Benchmarks.Herds;
 using ReproLink.Benchmarks.Hosting;
 using ReproLink.Benchmarks.Measuring;
+using ReproLink.Calendar.Dates;
 using ReproLink.Web.Work;
 
 namespace ReproLink.Benchmarks.Benchmarks;
