@@ -54,7 +54,7 @@ public static class FigureBook
         Test("loss", "Pregnant, then open", "early: found before day 60 post-service and looked at again by day 120: no longer pregnant. late: still pregnant on days 60-120 and looked at again from day 180, or calved: no longer pregnant by day 260.",
             "A loss, or a test that was wrong: records cannot tell the two apart. Pregnancies not looked at again are left out."),
 
-        Work("service-to-open", "From service to known open to next service", "Services of the period found open by a test or examination: days until that was known, from then to the next service, and both together.", "Cows served on oestrus before the answer are left out."),
+        Work("service-to-open", "From service to known open to next service", "Services of the period found open by a test or examination: days until that was known, from then to the next service, and both together.", "Cows served on oestrus before the answer are left out, and services too recent for their answer."),
         Work("steps", "Steps done", "Planned steps of the period, by what was recorded: on time, late, taken as done (the programme assumes unrecorded steps), missed, reported as not done.", "Steps that fell away or were withheld are left out: withholding is no omission."),
     ];
 
