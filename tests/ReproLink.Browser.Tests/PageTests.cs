@@ -78,13 +78,34 @@ public sealed partial class PageTests(DemoSite site, Chromium chromium) : IClass
         await desktop.Context.CloseAsync();
     }
 
+    private static string Name(string path) => path.Trim('/').Replace('/', '-');
+
     // Looked at by people; kept out of the repository.
     private static async Task Picture(IPage page, string path, string form)
     {
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)
         {
-            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{path.Trim('/').Replace('/', '-')}-{form}.png"), FullPage = true });
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{Name(path)}-{form}.png"), FullPage = true });
         }
+    }
+
+    // As wide as the sheet: what does not fit there is cut, or makes the browser shrink all the rest.
+    [SkippableTheory]
+    [MemberData(nameof(Pages))]
+    public async Task Every_page_prints_whole(string path)
+    {
+        var page = await Open(path);
+        var sheets = await page.Sheets(Name(path) + "-print");
+        Assert.InRange(sheets, 1, 20);
+        await page.SetViewportSizeAsync(Visit.SheetWidth, 1_000);
+        var cut = await page.EvaluateAsync<string[]>("""
+            [...document.querySelectorAll('main *')]
+              .filter(e => e.checkVisibility() && e.getBoundingClientRect().width > 0 && !e.closest('.unseen, svg'))
+              .filter(e => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1 || (getComputedStyle(e).overflowX !== 'visible' && e.scrollWidth > e.clientWidth + 1))
+              .map(e => e.outerHTML.slice(0, 200))
+            """);
+        Assert.True(cut.Length == 0, $"{path} is cut on paper: {string.Join("; ", cut.Take(3))}");
+        await page.Context.CloseAsync();
     }
 
     [SkippableFact]

@@ -12,6 +12,10 @@ namespace ReproLink.Browser.Tests;
 internal static partial class Visit
 {
     public const string Herd = "/herds/demo/larch-hollow";
+
+    /// <summary>What an A4 sheet has between its margins, in pixels of a page: 210 mm less twice the margin of site.css.</summary>
+    public const int SheetWidth = 703;
+
     private const string Api = "/locations/demo/larch-hollow";
 
     // The others ask what stands on a page, which is the same by night.
