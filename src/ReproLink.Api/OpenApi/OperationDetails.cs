@@ -17,7 +17,7 @@ internal sealed class OperationDetails : IOperationFilter
     {
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         var needs = metadata.OfType<Needs>().FirstOrDefault();
-        operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
+        operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(doc => Parameter(doc, operation.OperationId!))];
         operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
         operation.Responses = Responses(metadata, needs, context);
         if (metadata.OfType<CallbackDoc>().FirstOrDefault() is { } callback)
@@ -27,7 +27,7 @@ internal sealed class OperationDetails : IOperationFilter
 
         if (metadata.OfType<Tagged>().Any())
         {
-            operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true)));
+            operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true), operation.OperationId!));
             operation.Responses.Add("304", new OpenApiResponse { Description = "Nothing changed.", Content = new Dictionary<string, OpenApiMediaType>() });
         }
 
@@ -42,7 +42,7 @@ internal sealed class OperationDetails : IOperationFilter
         }
     }
 
-    private static OpenApiParameter Parameter(ParameterDoc doc) => new()
+    private static OpenApiParameter Parameter(ParameterDoc doc, string operation) => new()
     {
         Name = doc.Name,
         In = doc.InHeader ? ParameterLocation.Header : ParameterLocation.Query,
@@ -51,6 +51,8 @@ internal sealed class OperationDetails : IOperationFilter
         {
             Type = doc.Type == "integer" ? JsonSchemaType.Integer : JsonSchemaType.String,
             Format = doc.Format,
+            // A list of words becomes a type in a typed client; without a name of its own it would be `State2`.
+            Title = doc.Words is null ? null : Pascal(operation) + Pascal(doc.Name),
             Enum = doc.Words is { } words ? [.. words.Select(w => (JsonNode)JsonValue.Create(w))] : null,
         },
         Example = doc.Type == "integer" ? JsonNode.Parse(doc.Example) : JsonValue.Create(doc.Example),
@@ -148,6 +150,8 @@ internal sealed class OperationDetails : IOperationFilter
         Schema = context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository),
         Example = example is null ? null : mediaType.EndsWith("json", StringComparison.Ordinal) ? JsonNode.Parse(example) : JsonValue.Create(example),
     };
+
+    private static string Pascal(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Code(int status) => status.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

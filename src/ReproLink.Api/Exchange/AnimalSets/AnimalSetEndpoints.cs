@@ -26,7 +26,7 @@ internal static class AnimalSetEndpoints
     private static IResult Get(HttpContext context, Store store)
     {
         var request = context.Herd();
-        return ComputedPage.Of(context, Noun, query =>
+        return ComputedPage.Of(context, ExchangeAddress.Of(context, request.Herd.Location, Noun), query =>
         {
             // Read before the rounds: what is stored between is written with its older date, and comes again.
             var changes = store.Changes.LastChangesOfRounds(request.Herd);

@@ -20,7 +20,7 @@ internal static class ConclusionList
         where T : ExchangeResource
     {
         var request = context.Herd();
-        return ComputedPage.Of(context, noun, query => Candidates(request, store, query)
+        return ComputedPage.Of(context, ExchangeAddress.Of(context, request.Herd.Location, noun), query => Candidates(request, store, query)
             .Select(a => (a.At, Make: (Func<T?>)(() => write(new AnimalConclusion(request.Herd.Location, request.Zone, a.State, a.At.Modified), query.From is not null)))));
     }
 

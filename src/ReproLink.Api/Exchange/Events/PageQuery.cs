@@ -2,7 +2,6 @@ using System.Globalization;
 using Microsoft.AspNetCore.WebUtilities;
 using NodaTime;
 using ReproLink.Api.Problems;
-using ReproLink.Records;
 
 namespace ReproLink.Api.Exchange.Events;
 
@@ -53,11 +52,11 @@ internal sealed class PageQuery
         return Refusal!;
     }
 
-    /// <summary>The address of the page after a cursor.</summary>
-    public string Next(LocationKey location, string noun, string cursor)
+    /// <summary>The address of the page after a cursor, of the collection at an address.</summary>
+    public string Next(string address, string cursor)
     {
         var query = _context.Request.Query.Where(q => q.Key != "cursor").SelectMany(q => q.Value, (q, value) => KeyValuePair.Create(q.Key, value));
-        return QueryHelpers.AddQueryString(ExchangeAddress.Of(_context, location, noun), query.Append(KeyValuePair.Create("cursor", (string?)cursor)));
+        return QueryHelpers.AddQueryString(address, query.Append(KeyValuePair.Create("cursor", (string?)cursor)));
     }
 
     private Instant? InstantOf(string name)
