@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace ReproLink.Browser.Tests;
@@ -92,18 +91,10 @@ public sealed class ProgrammeTests(DemoSite site, Chromium chromium) : IClassFix
     [SkippableFact]
     public async Task Opened_wide_it_has_no_accessibility_violation_and_fits_a_phone()
     {
-        foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
-        {
-            foreach (var width in new[] { 1280, 390 })
-            {
-                var page = await Open(width, scheme);
-                await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
-                var result = await page.RunAxe();
-                Assert.True(result.Violations.Length == 0, $"{width} {scheme}: " + string.Join("; ", result.Violations.Select(v => $"{v.Id} {v.Nodes[0].Html}")));
-                Assert.True(await page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= document.documentElement.clientWidth"), "it scrolls sideways");
-                await page.Context.CloseAsync();
-            }
-        }
+        var page = await Open();
+        await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+        await page.IsUsableByAnybody("programme, opened wide");
+        await page.Context.CloseAsync();
     }
 
     [SkippableFact]
