@@ -25,6 +25,7 @@ public sealed class LocationPageTests(ApiHostFixture host) : IClassFixture<ApiHo
     [InlineData("//locations?page-size=10", 3)]
     [InlineData("//locations?page-size=10&meta-modified-from=2026-01-01T00:00:00Z", 3)]
     [InlineData("//locations?page-size=25", 1)]
+    [InlineData("//locations?animal-scheme=us.bovine&unknown=1", 1)]
     [InlineData("//locations?meta-modified-from=2999-01-01T00:00:00Z", 1)]
     public async Task A_page_holds_at_most_what_was_asked_for_and_the_last_has_no_next(string path, int pages)
     {

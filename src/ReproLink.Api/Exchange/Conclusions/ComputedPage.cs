@@ -12,10 +12,9 @@ internal static class ComputedPage
     private static readonly Duration Overlap = Duration.FromMinutes(1);
 
     /// <summary>The page that was asked for, of the collection at an address.</summary>
-    public static IResult Of<T>(HttpContext context, string address, Func<PageQuery, IEnumerable<(Place At, Func<T?> Make)>> candidates)
+    public static IResult Of<T>(PageQuery query, string address, Func<IEnumerable<(Place At, Func<T?> Make)>> candidates)
         where T : ExchangeResource
     {
-        var query = new PageQuery(context);
         if (query.Refusal is { } refusal)
         {
             return refusal;
@@ -29,7 +28,7 @@ internal static class ComputedPage
 
         var from = query.From - Overlap;
         // One more than asked for tells that there is a next page.
-        var found = candidates(query)
+        var found = candidates()
             .Where(c => !(c.At.Modified < from) && !(c.At.Modified > query.To) && (after is null || c.At.CompareTo(after) > 0))
             .OrderBy(c => c.At)
             .Select(c => (c.At, Message: c.Make()))

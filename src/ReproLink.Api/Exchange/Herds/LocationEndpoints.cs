@@ -1,5 +1,6 @@
 using ReproLink.Api.Access;
 using ReproLink.Api.Exchange.Conclusions;
+using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
@@ -28,7 +29,7 @@ internal static class LocationEndpoints
             return Problem.Of(ProblemTypes.KeyRequired, "This address needs a key: send `Authorization: Bearer KEY`.");
         }
 
-        return ComputedPage.Of(context, ExchangeAddress.Locations(context), _ => store.Herds.All().Where(herd => caller.Sees(herd.Location))
+        return ComputedPage.Of(new PageQuery(context, ofAnimals: false), ExchangeAddress.Locations(context), () => store.Herds.All().Where(herd => caller.Sees(herd.Location))
             .Select(herd => (new Place(herd.Changed, NameOf(herd.Location)), (Func<LocationMessage?>)(() => Of(context, herd)))));
     }
 
