@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using Microsoft.OpenApi;
+using ReproLink.Api.Problems;
 using ReproLink.Api.Tests.Support;
 
 namespace ReproLink.Api.Tests;
@@ -91,6 +92,15 @@ public sealed class OpenApiTests(ApiHostFixture host) : IClassFixture<ApiHostFix
         var document = OpenApiDocument.Parse(await Served(), "json").Document!;
         var described = document.Tags!.Where(t => !string.IsNullOrEmpty(t.Description)).Select(t => t.Name).ToHashSet();
         Assert.All(document.Paths.Values.SelectMany(p => p.Operations!.Values).SelectMany(o => o.Tags!), tag => Assert.Contains(tag.Name, described));
+    }
+
+    [Fact]
+    public async Task EveryConflict_IsNamedWhereItMayHappen()
+    {
+        var document = OpenApiDocument.Parse(await Served(), "json").Document!;
+        var told = document.Paths.Values.SelectMany(p => p.Operations!.Values).Select(o => o.Responses!.GetValueOrDefault("409")?.Description).OfType<string>().ToArray();
+        Assert.All(ProblemTypes.All.Where(t => t.Status == 409), type => Assert.Contains(told, d => d.Contains(type.Title, StringComparison.Ordinal)));
+        Assert.All(told, d => Assert.InRange(d.Split("; ").Length, 1, 6));
     }
 
     [Fact]

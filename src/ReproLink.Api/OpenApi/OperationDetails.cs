@@ -4,6 +4,7 @@ using Microsoft.OpenApi;
 using ReproLink.Api.Access;
 using ReproLink.Api.Exchange;
 using ReproLink.Api.Exchange.Messages;
+using ReproLink.Api.Idempotency;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Transfer;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -77,19 +78,27 @@ internal sealed class OperationDetails : IOperationFilter
             });
         }
 
+        var conflicts = Conflicts(metadata);
+        int[] conflict = conflicts.Length == 0 ? [] : [409];
         int[] access = needs is null ? [401] : [401, 403, 404];
         int[] limits = metadata.OfType<DisableRateLimitingAttribute>().Any() ? [] : [429];
-        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Concat(limits).Append(500).Distinct().Order())
+        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(conflict).Concat(access).Concat(limits).Append(500).Distinct().Order())
         {
-            responses.Add(Code(status), Refusal(status, context, metadata.OfType<StandardForm>().Any()));
+            responses.Add(Code(status), Refusal(status, status == 409 ? conflicts : [.. ProblemTypes.All.Where(t => t.Status == status)], context, metadata.OfType<StandardForm>().Any()));
         }
 
         return responses;
     }
 
-    private static OpenApiResponse Refusal(int status, OperationFilterContext context, bool standard)
+    private static ProblemType[] Conflicts(IList<object> metadata)
     {
-        var type = ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : ProblemTypes.All.First(t => t.Status == status);
+        var own = metadata.OfType<ConflictDoc>().SelectMany(c => c.Types);
+        return metadata.Contains(IdempotencyHeader.Doc) ? [.. own, ProblemTypes.IdempotencyKeyReused] : [.. own];
+    }
+
+    private static OpenApiResponse Refusal(int status, ProblemType[] types, OperationFilterContext context, bool standard)
+    {
+        var type = status != 409 && ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : types[0];
         if (status == 400)
         {
             type = ProblemTypes.InvalidRequest;
@@ -104,7 +113,7 @@ internal sealed class OperationDetails : IOperationFilter
 
         return new OpenApiResponse
         {
-            Description = string.Join("; ", ProblemTypes.All.Where(t => t.Status == status && status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
+            Description = string.Join("; ", types.Where(_ => status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
             Content = new Dictionary<string, OpenApiMediaType>
             {
                 [standard ? "application/json" : Problem.MediaType] = new OpenApiMediaType

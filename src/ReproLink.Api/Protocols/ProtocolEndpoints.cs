@@ -34,7 +34,8 @@ internal static class ProtocolEndpoints
                 """)
             .Reads(typeof(ProtocolInput), "The protocol.", ProtocolExamples.Own)
             .AnswersJson(201, "It was added.", typeof(ProtocolAnswer), ProtocolExamples.OwnAnswer)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.ProtocolIdTaken)
+            .Refuses(400, 413, 415);
         herd.MapPost("/protocols/{protocolId}/confirm", Confirm)
             .WithMetadata(new Needs(Permissions.Approve))
             .Describe("Protocols", "confirmProtocol", "Answer for a recalled protocol", """
