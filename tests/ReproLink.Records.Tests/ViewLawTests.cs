@@ -31,6 +31,7 @@ public sealed class ViewLawTests
                 {
                     now += Duration.FromMinutes(7);
                     await Do(temp, what, $"{animal}", line, id, now);
+                    await IsTheSameAlone(temp, [$"{animal}", $"{id}"], now);
                     if (look)
                     {
                         answered.Add(temp.Store.Views.Current(temp.Herd, now));
@@ -50,6 +51,20 @@ public sealed class ViewLawTests
                 }
             },
             iter: 60, threads: 1);
+    }
+
+    // Read alone, beside whatever view is in memory, animals are what a fresh read of the whole herd says.
+    private static async Task IsTheSameAlone(TempStore temp, string[] animals, Instant now)
+    {
+        var alone = temp.Store.Views.Some(temp.Herd, animals, now);
+        await using var fresh = temp.Open();
+        var whole = fresh.Views.Current(temp.Herd, now);
+        Assert.Equal(Rules(whole.Rules), Rules(alone.Rules));
+        Assert.Equal((whole.AsOf, whole.KnownAt), (alone.AsOf, alone.KnownAt));
+        foreach (var animal in animals)
+        {
+            Assert.Equal(whole.Find(animal) is { } state ? Text(state.History) : "", alone.Find(animal) is { } history ? Text(history) : "");
+        }
     }
 
     private static async Task Do(TempStore temp, int what, string animal, int line, int id, Instant now)
@@ -83,6 +98,10 @@ public sealed class ViewLawTests
 
     private static string Text(HerdView view) => string.Join(
         '\n',
-        view.Animals.Select(a => $"{a.Animal} {a.Status} {a.Exists} [{string.Join(", ", a.History.Facts)}] held [{string.Join(", ", a.History.Held)}]")
-            .Prepend($"{view.Sequence} {view.AsOf} {view.KnownAt} versions {string.Join(", ", view.Rules.Versions.Select(v => $"{v.Number} approved {v.Approvals.Count}"))}"));
+        view.Animals.Select(a => $"{a.Animal} {a.Status} {a.Exists} {Text(a.History)}")
+            .Prepend($"{view.Sequence} {view.AsOf} {view.KnownAt} {Rules(view.Rules)}"));
+
+    private static string Text(AnimalHistory history) => $"[{string.Join(", ", history.Facts)}] held [{string.Join(", ", history.Held)}]";
+
+    private static string Rules(HerdRules rules) => $"versions {string.Join(", ", rules.Versions.Select(v => $"{v.Number} approved {v.Approvals.Count}"))}";
 }

@@ -79,7 +79,7 @@ internal static class FactPreview
 
         var request = context.Herd();
         var intake = new FactIntake(body, request);
-        var rules = store.Views.Current(request.Herd, request.Now).Rules;
+        var rules = store.Views.Some(request.Herd, [], request.Now).Rules;
         var answers = await store.Facts.Preview(request.Herd, intake.Submission, request.Now, stored =>
         {
             var knownAt = Instant.Max(request.Now, stored.Recorded);

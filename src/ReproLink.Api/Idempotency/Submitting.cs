@@ -22,11 +22,12 @@ internal static class Submitting
         if (idempotency is null)
         {
             var stored = await store.Facts.Submit(request.Herd, submission, request.Now, context.RequestAborted);
-            var view = store.Views.Current(request.Herd, Instant.Max(request.Now, stored.Recorded));
-            return Results.Ok(answer(stored, new AnimalTraces(a => view.Find(a)?.History, view.Rules, view.AsOf, view.KnownAt)));
+            var animals = submission.Facts.Select(f => f.Animal).ToHashSet(StringComparer.Ordinal);
+            var part = store.Views.Some(request.Herd, animals, Instant.Max(request.Now, stored.Recorded));
+            return Results.Ok(answer(stored, new AnimalTraces(part.Find, part.Rules, part.AsOf, part.KnownAt)));
         }
 
-        var rules = store.Views.Current(request.Herd, request.Now).Rules;
+        var rules = store.Views.Some(request.Herd, [], request.Now).Rules;
         var once = await store.Facts.Submit(request.Herd, submission, request.Now, idempotency, Render, context.RequestAborted);
         return IdempotencyHeader.Answer(once.Status, once.Answer);
 

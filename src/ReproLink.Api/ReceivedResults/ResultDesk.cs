@@ -19,7 +19,7 @@ internal sealed class ResultDesk(Store store, HerdRequest request)
     /// <summary>Done and undone: what is answered is what the same batch would be answered now.</summary>
     public Task<T> Preview<T>(TestResultIntake intake, Func<SubmissionAnswer, AnimalTraces, T> answer, CancellationToken ct)
     {
-        var rules = store.Views.Current(request.Herd, request.Now).Rules;
+        var rules = store.Views.Some(request.Herd, [], request.Now).Rules;
         return store.Facts.Preview(request.Herd, intake.Submission, request.Now, stored =>
         {
             var knownAt = Instant.Max(request.Now, stored.Recorded);

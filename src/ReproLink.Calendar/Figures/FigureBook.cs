@@ -38,7 +38,10 @@ public static class FigureBook
 
         Lactation("first-cycle-submission", "Served in the first 21 days", "Of the cows that came to 20 days after the waiting period, those served in the 21 days from its end.", "Served earlier counts as not served in time, unless she was pregnant by it.", "Ferguson and Skidmore 2013, J Dairy Sci 96:1269; their exact window not read."),
         Lactation("days-to-first-service", "Days to first service", "First service − calving, of the cows that were served.", "Cows never served are left out and counted beside it."),
-        Lactation("days-open", "Days open", "Conception of the pregnancy that was kept − calving, of the cows that are pregnant.", "Blind to cows that never conceive and to those that left: read it with days to pregnancy."),
+        Lactation("days-open", "Days open", "all: conception of the pregnancy that was kept − calving, of the cows that are pregnant. so-far: these, and today − calving of the cows that may still become pregnant.",
+            "Blind to cows that left; all is blind to cows that never conceive too: read it with days to pregnancy."),
+        Lactation("calving-interval", "Calving interval", "calved: next calving − calving. due: due day − calving, of the cows that are pregnant now; the due day by breed (5.8).",
+            "calved looks far back; neither sees cows that never calve again."),
         Lactation("days-to-pregnancy", "Pregnant by days in milk, if none had left", "1 − survival by Kaplan and Meier, of all lactations that began in the period. Leaving, not to be bred, a bull, an unanswered service and today end the looking. Denominator: lactations; numerator: pregnancies kept by that day.", "Says what would be if no cow left; higher than the share that really was pregnant.", "Kaplan and Meier 1958; interval log-log."),
         Lactation("pregnant-or-gone", "Pregnant, and gone, by days in milk", "Cumulative incidence by Aalen and Johansen: pregnant, against left or not to be bred, as they really came.", "The two and the still open add up to 1.", "Aalen and Johansen 1978; jackknife standard error, log-log interval."),
         Lactation("pregnant-by-reached", "Pregnant by days in milk, simple share", "Of the lactations that began that many days ago or more, those that conceived by then.", "Leavers count as not pregnant. Unanswered services are left out."),
@@ -51,7 +54,7 @@ public static class FigureBook
         Test("loss", "Pregnant, then open", "early: found before day 60 post-service and looked at again by day 120: no longer pregnant. late: still pregnant on days 60-120 and looked at again from day 180, or calved: no longer pregnant by day 260.",
             "A loss, or a test that was wrong: records cannot tell the two apart. Pregnancies not looked at again are left out."),
 
-        Work("service-to-open", "From service to known open to next service", "Services of the period found open by a test or examination: days until that was known, from then to the next service, and both together.", "Cows served on oestrus before the answer are left out."),
+        Work("service-to-open", "From service to known open to next service", "Services of the period found open by a test or examination: days until that was known, from then to the next service, and both together.", "Cows served on oestrus before the answer are left out, and services too recent for their answer."),
         Work("steps", "Steps done", "Planned steps of the period, by what was recorded: on time, late, taken as done (the programme assumes unrecorded steps), missed, reported as not done.", "Steps that fell away or were withheld are left out: withholding is no omission."),
     ];
 

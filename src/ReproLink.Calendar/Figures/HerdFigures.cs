@@ -28,7 +28,7 @@ public static class HerdFigures
         [
             new ServiceFigures(question, answers), new IntervalFigures(question), new CycleFigures(question, answers, asOf),
             new LactationFigures(question), new SurvivalFigures(question),
-            new TestFigures(question), new AgreementFigures(question), new LossFigures(question), new WorkFigures(question),
+            new TestFigures(question), new AgreementFigures(question), new LossFigures(question), new WorkFigures(question, answers),
         ];
         foreach (var animal in animals)
         {

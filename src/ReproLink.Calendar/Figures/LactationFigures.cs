@@ -1,6 +1,8 @@
 using System.Globalization;
+using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Figures.Histories;
 using ReproLink.Calendar.Figures.Statistics;
+using ReproLink.Calendar.Pregnancies;
 
 namespace ReproLink.Calendar.Figures;
 
@@ -13,6 +15,9 @@ internal sealed class LactationFigures(FigureQuestion question) : IFigures
     private readonly Tally _submitted = new(question.Detail == "first-cycle-submission");
     private readonly Tally _toFirst = new(question.Detail == "days-to-first-service");
     private readonly Tally _open = new(question.Detail == "days-open");
+    private readonly Tally _openSoFar = new(question.Detail == "days-open");
+    private readonly Tally _calved = new(question.Detail == "calving-interval");
+    private readonly Tally _due = new(question.Detail == "calving-interval");
     private readonly Tallies<int> _pregnantBy = new(question.Detail == "pregnant-by-reached", SurvivalFigures.Days);
 
     public void Add(LactationRecord lactation, IReadOnlyList<StepRecord> steps)
@@ -36,11 +41,22 @@ internal sealed class LactationFigures(FigureQuestion question) : IFigures
         if (lactation.Conceived is { } conceived)
         {
             _open.AddDays(follow.Days, lactation.Animal, conceived.Day, conceived.Fact.Id);
+            _openSoFar.AddDays(follow.Days, lactation.Animal, conceived.Day, conceived.Fact.Id);
         }
         else
         {
             _open.LeaveOut(why ?? LeftOutReason.NotReached, lactation.Animal, calved);
+            if (why == LeftOutReason.NotReached)
+            {
+                _openSoFar.AddDays(follow.Days, lactation.Animal, lactation.AsOf);
+            }
+            else
+            {
+                _openSoFar.LeaveOut(why!.Value, lactation.Animal, calved);
+            }
         }
+
+        AddInterval(lactation, calved, why);
 
         foreach (var days in SurvivalFigures.Days)
         {
@@ -52,9 +68,35 @@ internal sealed class LactationFigures(FigureQuestion question) : IFigures
     [
         new(FigureBook.Get("first-cycle-submission"), [_submitted.Share("all", "served within 21 days of the waiting period")]),
         new(FigureBook.Get("days-to-first-service"), [_toFirst.Mean("all", "days from calving to first service")]),
-        new(FigureBook.Get("days-open"), [_open.Mean("all", "days from calving to conception, pregnant cows")]),
+        new(FigureBook.Get("days-open"), 
+        [
+            _open.Mean("all", "days from calving to conception, pregnant cows"),
+            _openSoFar.Mean("so-far", "the same, and days to today of those not pregnant yet"),
+        ]),
+        new(FigureBook.Get("calving-interval"),
+        [
+            _calved.Mean("calved", "days from calving to the next calving"),
+            _due.Mean("due", "days from calving to the day she is due, pregnant cows"),
+        ]),
         new(FigureBook.Get("pregnant-by-reached"), [.. _pregnantBy.Shares(d => (Text(d), $"pregnant by {Text(d)} days in milk"))]),
     ];
+
+    private void AddInterval(LactationRecord lactation, Day calved, LeftOutReason? why)
+    {
+        if (lactation.NextCalving is { } next)
+        {
+            _calved.AddDays(next - calved, lactation.Animal, next);
+        }
+        else if (lactation is { Conceived: { } conceived, LeftOn: null })
+        {
+            var due = conceived.Day + PregnancyDates.LengthBy(conceived.Fact, lactation.Breed, heifer: false);
+            _due.AddDays(due - calved, lactation.Animal, conceived.Day, conceived.Fact.Id);
+        }
+        else
+        {
+            _due.LeaveOut(lactation.LeftOn is null ? why ?? LeftOutReason.NotReached : LeftOutReason.Left, lactation.Animal, calved);
+        }
+    }
 
     private void Submit(LactationRecord lactation)
     {

@@ -4,7 +4,7 @@ using ReproLink.Calendar.Protocols;
 namespace ReproLink.Calendar.Figures;
 
 /// <summary>From service to known open to next service, and what became of planned steps.</summary>
-internal sealed class WorkFigures(FigureQuestion question) : IFigures
+internal sealed class WorkFigures(FigureQuestion question, AnswerDays answers) : IFigures
 {
     private static readonly (StepEnd End, string Key, string Label)[] Ends =
     [
@@ -44,11 +44,15 @@ internal sealed class WorkFigures(FigureQuestion question) : IFigures
     private void Follow(LactationRecord lactation, ServiceRecord service, Dates.Day known, ServiceRecord? next)
     {
         var (animal, fact) = (lactation.Animal, service.Fact.Id);
-        if (next is not null && next.Day < known)
+        // Of services as recent, only those known open early could be counted: they would make the days look few.
+        LeftOutReason? without = answers.IsPending(service.Day) ? LeftOutReason.Pending
+            : next is not null && next.Day < known ? LeftOutReason.ServedBeforeAnswer
+            : null;
+        if (without is { } reason)
         {
             foreach (var tally in new[] { _toOpen, _toNext, _both })
             {
-                tally.LeaveOut(LeftOutReason.ServedBeforeAnswer, animal, service.Day, fact);
+                tally.LeaveOut(reason, animal, service.Day, fact);
             }
 
             return;

@@ -26,21 +26,25 @@ public sealed record PregnancyDates(Day From, Day Due, Day DueFrom, Day DueTo, D
         }
 
         var early = Length(state, pregnancy);
-        var late = pregnancy.AlsoBy is { } also ? Length(state, also.Fact) : early;
+        var late = pregnancy.AlsoBy is { } also ? LengthBy(also.Fact, state.Card?.Breed, state.IsHeifer) : early;
         var (dueFirst, dueLast) = (from + early, to + late);
         var before = state.GoverningProgramme(rules, from).DryOffDaysBeforeDue;
         return new PregnancyDates(from, dueLast, dueFirst - WindowDays, dueLast + WindowDays, state.IsHeifer ? null : dueFirst - before);
     }
 
+    /// <summary>Days from day 0 of a service to the due day.</summary>
+    /// <param name="service">The service.</param>
+    /// <param name="damBreed">The dam's breed; null = not on record.</param>
+    /// <param name="heifer">Whether she had not calved before.</param>
+    // An embryo is of neither the dam's nor the recipient's sire's breed: its own if given, else the general length.
+    internal static int LengthBy(Service service, string? damBreed, bool heifer) => service is EmbryoTransfer transfer
+        ? transfer.EmbryoBreed is { } breed ? Gestation.Of(breed, heifer) : Gestation.Others
+        : Gestation.Of(damBreed, service.SireBreed, heifer);
+
     private static int Length(AnimalState state, Pregnancy pregnancy) => pregnancy switch
     {
-        { By: { } service } => Length(state, service.Fact),
+        { By: { } service } => LengthBy(service.Fact, state.Card?.Breed, state.IsHeifer),
         { ByExposure: { } spell } => Gestation.Of(state.Card?.Breed, spell.Fact.SireBreed, state.IsHeifer),
         _ => Gestation.Of(state.Card?.Breed, state.IsHeifer),
     };
-
-    // An embryo is of neither the dam's nor the recipient's sire's breed: its own if given, else the general length.
-    private static int Length(AnimalState state, Service service) => service is EmbryoTransfer transfer
-        ? transfer.EmbryoBreed is { } breed ? Gestation.Of(breed, state.IsHeifer) : Gestation.Others
-        : Gestation.Of(state.Card?.Breed, service.SireBreed, state.IsHeifer);
 }

@@ -46,7 +46,7 @@ internal sealed class Intake(WriteUnit unit, long herd, Instant recorded)
 
     private bool AnyHeld
     {
-        get => _anyHeld ??= HeldWriter.Any(unit, herd);
+        get => _anyHeld ??= HeldWriter.Any(unit.Connection, herd);
         set => _anyHeld = value;
     }
 

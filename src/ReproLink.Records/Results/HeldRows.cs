@@ -62,6 +62,11 @@ internal static class HeldRows
     public static Dictionary<string, IReadOnlyList<HeldNotice>> Notices(Connection connection, long herd, long? knownAt)
     {
         var notices = new Dictionary<string, IReadOnlyList<HeldNotice>>(StringComparer.Ordinal);
+        if (knownAt is null && !HeldWriter.Any(connection, herd))
+        {
+            return notices; // Mostly so, and asked with every fact that is posted.
+        }
+
         foreach (var row in Open(connection, herd, knownAt))
         {
             var notice = new HeldNotice(HeldWriter.Text(row.Held), Ticks.From(row.Recorded), row.Reason);

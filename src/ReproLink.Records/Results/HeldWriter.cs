@@ -14,9 +14,9 @@ internal static class HeldWriter
     public static long? Parse(string text) =>
         text.StartsWith("h_", StringComparison.Ordinal) && FactId.TryParse(string.Concat("f_", text.AsSpan(2)), out var id) ? id.Value : null;
 
-    public static bool Any(WriteUnit unit, long herd)
+    public static bool Any(Connection connection, long herd)
     {
-        var statement = unit.Connection.Prepared("SELECT 1 FROM held_open WHERE herd = ?1 LIMIT 1").Bind(1, herd);
+        var statement = connection.Prepared("SELECT 1 FROM held_open WHERE herd = ?1 LIMIT 1").Bind(1, herd);
         var any = statement.Step();
         statement.Reset();
         return any;

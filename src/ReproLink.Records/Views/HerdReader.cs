@@ -70,6 +70,28 @@ internal static class HerdReader
         return new HerdMemory(card, sequence, recorded, rules, [.. histories], held, count);
     }
 
+    /// <summary>
+    /// Some animals as they are now; null when the herd's rules, or the herd itself, changed since <paramref name="old"/> was read, or more
+    /// than <paramref name="mostBehind"/> changes lie between.
+    /// </summary>
+    public static (Dictionary<string, AnimalHistory?> Animals, Instant Recorded)? Some(
+        Connection connection, HerdMemory old, IReadOnlyCollection<string> animals, int mostBehind)
+    {
+        var herd = old.Herd.Id;
+        if (Changes.GovernOrAreMoreThan(connection, herd, old.Sequence, mostBehind))
+        {
+            return null;
+        }
+
+        var found = new Dictionary<string, AnimalHistory?>(StringComparer.Ordinal);
+        foreach (var animal in animals)
+        {
+            found[animal] = One(connection, herd, animal, knownAt: null);
+        }
+
+        return (found, Position(connection, herd, knownAt: null).Recorded);
+    }
+
     /// <summary>One animal alone; null when no fact of hers counts.</summary>
     public static AnimalHistory? One(Connection connection, long herd, string animal, long? knownAt)
     {
@@ -165,6 +187,22 @@ internal static class HerdReader
     /// <summary>What changed since a herd was read.</summary>
     private sealed record Changes(HashSet<long> Animals, bool Herd, bool Rules, bool Held)
     {
+        // What another kind changes is an animal's own.
+        private static readonly ChangeKind[] Governing = [ChangeKind.Herd, ChangeKind.Programme, ChangeKind.Approval, ChangeKind.Refusal, ChangeKind.Protocol];
+
+        private static readonly string GoverningAfter =
+            $"SELECT count(*), coalesce(max(kind IN ({string.Join(", ", Governing.Select(kind => (int)kind))})), 0) FROM change WHERE herd = ?1 AND sequence > ?2";
+
+        /// <summary>Whether the changes after a sequence number touch the herd's card or rules, or are many; counted by the database.</summary>
+        public static bool GovernOrAreMoreThan(Connection connection, long herd, long after, int most)
+        {
+            var statement = connection.Prepared(GoverningAfter).Bind(1, herd).Bind(2, after);
+            statement.Step();
+            var (count, governing) = (statement.Long(0), statement.Int(1));
+            statement.Reset();
+            return governing != 0 || count > most;
+        }
+
         public static Changes Read(Connection connection, long herd, long after)
         {
             var animals = new HashSet<long>();
@@ -183,7 +221,7 @@ internal static class HerdReader
             return new Changes(
                 animals,
                 renamed,
-                renamed || kinds.Contains(ChangeKind.Programme) || kinds.Contains(ChangeKind.Approval) || kinds.Contains(ChangeKind.Refusal) || kinds.Contains(ChangeKind.Protocol),
+                kinds.Overlaps(Governing),
                 kinds.Contains(ChangeKind.Held) || kinds.Contains(ChangeKind.HeldEnd));
         }
     }

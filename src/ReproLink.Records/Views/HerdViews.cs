@@ -11,6 +11,10 @@ namespace ReproLink.Records;
 /// </summary>
 public sealed class HerdViews
 {
+    // Beyond either, bringing the whole herd up to date costs less than reading animals, or the changes since, again and again.
+    private const int MostAlone = 16;
+    private const int MostBehind = 500;
+
     private readonly Readers _readers;
     private readonly ForeignWrites _foreign;
     private readonly long _mostFacts;
@@ -82,6 +86,27 @@ public sealed class HerdViews
     }
 
     /// <summary>
+    /// A few animals today, as known now, and the herd's rules: of a herd that was written to since it was folded they are read alone,
+    /// so that a stream of single facts does not bring the whole herd up to date for each.
+    /// </summary>
+    public HerdPart Some(Herd herd, IReadOnlyCollection<string> animals, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(herd);
+        ArgumentNullException.ThrowIfNull(animals);
+        var entry = Asked(herd);
+        if (animals.Count <= MostAlone && entry.Fold is { } fold && entry.Fresh(now) is null
+            && _readers.Read(connection => HerdReader.Some(connection, fold.Memory, animals, MostBehind)) is var (part, recorded))
+        {
+            var known = Instant.Max(fold.Known(now), recorded);
+            return new HerdPart(fold.Memory.Rules, fold.Memory.Rules.DayOf(known), known, animal => part.TryGetValue(animal, out var history) ? history
+                : throw new ArgumentException($"'{animal}' is not one of the animals asked for.", nameof(animal)));
+        }
+
+        var view = Current(herd, now);
+        return new HerdPart(view.Rules, view.AsOf, view.KnownAt, animal => view.Find(animal)?.History);
+    }
+
+    /// <summary>
     /// The writer tells of herds it is about to change: a reader who then finds a change in the file never gets a view without
     /// it. Until the commit, and after one that failed, looks only read the herd's position again.
     /// </summary>
@@ -98,9 +123,7 @@ public sealed class HerdViews
 
     private HerdFold Fold(Herd herd, Instant now)
     {
-        var entry = _entries.GetOrAdd(herd.Id, static _ => new Entry());
-        entry.Touch();
-        LookForForeignWrites(herd, entry);
+        var entry = Asked(herd);
         if (entry.Fresh(now) is { } fold)
         {
             return fold;
@@ -118,6 +141,14 @@ public sealed class HerdViews
 
         LetGo(entry);
         return fold;
+    }
+
+    private Entry Asked(Herd herd)
+    {
+        var entry = _entries.GetOrAdd(herd.Id, static _ => new Entry());
+        entry.Touch();
+        LookForForeignWrites(herd, entry);
+        return entry;
     }
 
     private HerdFold Refresh(Herd herd, Entry entry, Instant now)

@@ -27,17 +27,25 @@ internal static class ExampleHerd
     /// <summary>Figures of everything that ever happened.</summary>
     public static FigureSet All(string? detail = null) => Figures(Day("2023-10-01"), Freeze, detail);
 
-    private static FigureSet Figures(Day from, Day to, string? detail) =>
-        HerdFigures.Make(Cows(), Rules, new FigureQuestion(from, to) { WaitingPeriod = 50, Detail = detail }, Freeze, Later);
+    /// <summary>Figures of everything, of a herd of one breed.</summary>
+    public static FigureSet AllOf(string breed) => Figures(Day("2023-10-01"), Freeze, null, breed);
 
-    private static List<AnimalState> Cows()
+    private static FigureSet Figures(Day from, Day to, string? detail, string? breed = null) =>
+        HerdFigures.Make(Cows(breed), Rules, new FigureQuestion(from, to) { WaitingPeriod = 50, Detail = detail }, Freeze, Later);
+
+    /// <summary>The cows on the last day; of a breed, they have a card that says so.</summary>
+    public static List<AnimalState> Cows(string? breed = null, HerdRules? rules = null)
     {
         var number = 0;
         return [.. CheckTable.Read("herd-example/herd_events.csv")
             .Select(row => (Cow: row["cow"], Fact: Fact(row["event"], Day(row["date"])) with { Id = new FactId(++number), SourceId = $"{number}" }))
             .GroupBy(e => e.Cow)
-            .Select(cow => HistoryFold.Fold(AnimalHistory.Of(cow.Key, cow.Select(e => e.Fact)), Rules, Freeze, Later))];
+            .Select(cow => (Cow: cow.Key, Facts: cow.Select(e => e.Fact).Concat(Card(breed, cow.First().Fact.Day, ++number))))
+            .Select(cow => HistoryFold.Fold(AnimalHistory.Of(cow.Cow, cow.Facts), rules ?? Rules, Freeze, Later))];
     }
+
+    private static AnimalCard[] Card(string? breed, Day day, int number) =>
+        breed is null ? [] : [new AnimalCard(day) { Breed = breed, Id = new FactId(number), SourceId = $"{number}" }];
 
     private static Fact Fact(string what, Day day) => what switch
     {

@@ -1,6 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
+using NodaTime;
 using ReproLink.Calendar.Figures;
+using ReproLink.Calendar.Pregnancies;
+using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Tests.Figures.Statistics;
 
 namespace ReproLink.Calendar.Tests.Figures;
@@ -99,6 +102,48 @@ public sealed class ExampleHerdTests
         Assert.Equal(toFirst.GetProperty("n").GetInt32(), first.Denominator);
         Assert.Equal(toFirst.GetProperty("mean").GetDouble(), first.Value!.Value, 1e-9);
         Assert.Equal(Cows(toFirst, "never_served"), Animals(first, CasePart.LeftOut));
+    }
+
+    [SkippableFact]
+    public void Days_open_so_far_count_the_open_and_never_those_that_left()
+    {
+        var (line, expected) = (ExampleHerd.All()["days-open"].Line("so-far")!, Expected("days_open_including_open_at_freeze"));
+        Assert.Equal(expected.GetProperty("n").GetInt32(), line.Denominator);
+        Assert.Equal(expected.GetProperty("mean").GetDouble(), line.Value!.Value, 1e-9);
+    }
+
+    // The worked herd counts 280 days: Jersey's here (5.8). Another breed moves every due day and nothing else.
+    [SkippableFact]
+    public void Due_days_dry_off_days_and_the_calving_interval_to_come()
+    {
+        foreach (var (dryDays, dryOff) in new[] { (60, "dry60"), (45, "dry45") })
+        {
+            var rules = new HerdRules(DateTimeZone.Utc, [new ProgrammeVersion(1, Programme.Default with { InForceFrom = ExampleHerd.Day("2023-01-01"), DryOffDaysBeforeDue = dryDays }, Instant.MinValue, [])]);
+            var cows = ExampleHerd.Cows("Jersey", rules).ToDictionary(c => c.Animal, c => PregnancyDates.Of(c, rules));
+            foreach (var cow in Expected("calendar").EnumerateObject())
+            {
+                string Date(string name) => cow.Value.GetProperty(name).GetString()!;
+                var made = cows[cow.Name]!;
+                Assert.Equal((Date("conception"), Date("due"), Date(dryOff)), ($"{made.From}", $"{made.Due}", $"{made.DryOff}"));
+            }
+
+            Assert.Equal(Expected("calendar").EnumerateObject().Select(c => c.Name), cows.Where(c => c.Value is not null).Select(c => c.Key).Order());
+        }
+
+        var line = ExampleHerd.AllOf("Jersey")["calving-interval"].Line("due")!;
+        Assert.Equal(9, line.Denominator);
+        Assert.Equal(Expected("projected_calving_interval_mean").GetDouble(), line.Value!.Value, 1e-9);
+        Assert.Equal(line.Value.Value + 3, ExampleHerd.All()["calving-interval"].Line("due")!.Value!.Value, 1e-9);
+        Assert.Equal(0, ExampleHerd.All()["calving-interval"].Line("calved")!.Denominator);
+    }
+
+    [SkippableFact]
+    public void Service_rate_times_conception_risk_is_near_the_pregnancy_rate_and_is_not_it()
+    {
+        var set = ExampleHerd.Cycles();
+        var product = set["service-rate"].Line("all")!.Value!.Value * set["conception-risk"].Line("all")!.Value!.Value;
+        Assert.Equal(Expected("sr_times_pai").GetDouble(), product, 1e-9);
+        Assert.NotEqual(set["pregnancy-rate"].Line("all")!.Value!.Value, product, 1e-3);
     }
 
     [SkippableFact]

@@ -148,6 +148,16 @@ public sealed class FigureCaseTests
         Assert.Equal(9, Make("2026-05-01", cow.With("2026-04-20 insemination"))["service-to-open"].Line("to-next-service")!.Value);
     }
 
+    // Wanted on 11 April, a Saturday; drawn on Monday the 13th, reported on the 14th.
+    [Theory]
+    [InlineData("2026-04-13", "nothing to count, 1 pending")]
+    [InlineData("2026-04-14", "32/1")]
+    public void A_service_found_open_early_waits_for_those_of_its_day(string asOf, string toOpen)
+    {
+        var cow = Cow.Of(Calved, Served, "2026-04-09 blood open reported 2026-04-11T15:00:00Z");
+        Assert.StartsWith(toOpen, Line(Make(asOf, cow), "service-to-open", "to-known-open"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Steps_are_told_by_what_was_recorded_and_withholding_is_no_omission()
     {

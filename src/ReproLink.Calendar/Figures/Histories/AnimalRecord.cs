@@ -21,6 +21,7 @@ internal static class AnimalRecord
             var record = new LactationRecord(state.Animal, lactation, state.AsOf)
             {
                 Parity = log.State.Parity is { } parity ? Math.Max(parity - later, 0) : null,
+                Breed = state.Card?.Breed,
                 NextCalving = later > 0 ? log.Lactations[i + 1].Calving!.Day : null,
                 WaitingPeriod = waitingPeriod ?? WaitingPeriodOf(rules, lactation.Calving?.Day ?? state.AsOf),
             };

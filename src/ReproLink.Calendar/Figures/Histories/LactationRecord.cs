@@ -28,6 +28,9 @@ internal sealed class LactationRecord(string animal, LactationLog log, Day asOf)
     /// <summary>Which lactation; 0 = heifer; null = not known.</summary>
     public int? Parity { get; init; }
 
+    /// <summary>Her breed; null = not on record.</summary>
+    public string? Breed { get; init; }
+
     /// <summary>The calving that ended it.</summary>
     public Day? NextCalving { get; init; }
 
