@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using Microsoft.OpenApi;
+using ReproLink.Api.Problems;
 using ReproLink.Api.Tests.Support;
 
 namespace ReproLink.Api.Tests;
@@ -65,6 +66,41 @@ public sealed class OpenApiTests(ApiHostFixture host) : IClassFixture<ApiHostFix
             Assert.False(string.IsNullOrEmpty(schema.Description), name);
             Assert.All(schema.Properties ?? new Dictionary<string, IOpenApiSchema>(), p => Assert.False(string.IsNullOrEmpty(p.Value.Description), $"{name}.{p.Key}"));
         }
+    }
+
+    [Fact]
+    public async Task EveryType_ThatATypedClientMakesOfIt_HasANameOfItsOwn()
+    {
+        var document = OpenApiDocument.Parse(await Served(), "json").Document!;
+        var operations = document.Paths.Values.SelectMany(p => p.Operations!.Values).ToArray();
+        // A closed list of words becomes a type; without a title it is named by its place, and the second one is numbered.
+        var lists = operations.SelectMany(o => o.Parameters ?? []).Where(p => p.Schema!.Enum is { Count: > 0 }).Select(p => p.Schema!.Title).ToArray();
+        Assert.NotEmpty(lists);
+        string?[] names = [.. lists, .. document.Components!.Schemas!.Keys];
+        Assert.All(names, name => Assert.Matches("^[A-Z][A-Za-z]+$", name));
+        Assert.Equal(names.Length, names.Distinct().Count());
+        Assert.DoesNotContain(names, name => name!.EndsWith("Contract", StringComparison.Ordinal));
+        foreach (var (_, media) in operations.SelectMany(o => o.RequestBody?.Content ?? new Dictionary<string, OpenApiMediaType>()).Where(m => m.Key == "application/json"))
+        {
+            Assert.IsType<OpenApiSchemaReference>(media.Schema!.Items ?? media.Schema);
+        }
+    }
+
+    [Fact]
+    public async Task EveryTag_IsDescribed()
+    {
+        var document = OpenApiDocument.Parse(await Served(), "json").Document!;
+        var described = document.Tags!.Where(t => !string.IsNullOrEmpty(t.Description)).Select(t => t.Name).ToHashSet();
+        Assert.All(document.Paths.Values.SelectMany(p => p.Operations!.Values).SelectMany(o => o.Tags!), tag => Assert.Contains(tag.Name, described));
+    }
+
+    [Fact]
+    public async Task EveryConflict_IsNamedWhereItMayHappen()
+    {
+        var document = OpenApiDocument.Parse(await Served(), "json").Document!;
+        var told = document.Paths.Values.SelectMany(p => p.Operations!.Values).Select(o => o.Responses!.GetValueOrDefault("409")?.Description).OfType<string>().ToArray();
+        Assert.All(ProblemTypes.All.Where(t => t.Status == 409), type => Assert.Contains(told, d => d.Contains(type.Title, StringComparison.Ordinal)));
+        Assert.All(told, d => Assert.InRange(d.Split("; ").Length, 1, 6));
     }
 
     [Fact]

@@ -14,6 +14,7 @@ public static class Program
         ("list-warm", "this week's list of a herd in memory, against the cold one", ListBenchmark.Warm),
         ("list-http", "the same over HTTP, against an SQL aggregate and a script over the CSV", ListHttpBenchmark.Run),
         ("window-http", "one animal's test window over HTTP, against a bare JSON endpoint of the same host", WindowHttpBenchmark.Run),
+        ("watched", "the same with limits, metrics and logging of requests, against a host without them", WatchedBenchmark.Run),
         ("pages", "each page of a herd, against the API call that tells programs the same", PageBenchmark.Run),
         ("post-http", "one fact a request, 16 connections, against a connection-per-request writer", PostBenchmark.One),
         ("post-told", "one fact a request while a webhook is told of it, against the same while it is paused", PostTellingBenchmark.Run),

@@ -38,7 +38,8 @@ internal static class ArchiveEndpoints
             .Takes(new ParameterDoc("approvals", "`restore`: the veterinarian whose key this is answers for the approvals in the zip. Absent = `leave`.", "leave") { Words = ["leave", "restore"] })
             .Reads(typeof(Stream), "The zip as it was exported.", "(a zip file)", Zip)
             .AnswersJson(200, "It is on record.", typeof(ImportAnswer), Example)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.HerdNotEmpty)
+            .Refuses(400, 413, 415);
     }
 
     private static IResult Export(HttpContext context, Store store)

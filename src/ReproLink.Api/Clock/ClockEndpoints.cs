@@ -28,7 +28,8 @@ internal static class ClockEndpoints
             .WithMetadata(new TakesKey())
             .Reads(typeof(ClockSetting), "The instant.", Example)
             .AnswersJson(200, "It was moved.", typeof(ClockSetting), Example)
-            .Refuses(400, 401, 403, 404, 409, 413, 415);
+            .Conflicts(ProblemTypes.ClockBackwards)
+            .Refuses(400, 401, 403, 404, 413, 415);
 
     private static async Task<IResult> Put(HttpContext context, HerdClock clock, Store store)
     {

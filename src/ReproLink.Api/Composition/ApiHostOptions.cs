@@ -14,6 +14,9 @@ public sealed record ApiHostOptions
     /// <summary>Whether webhooks may name plain http and addresses of private networks; the demo allows it anyway.</summary>
     public bool AllowPrivateWebhooks { get; init; }
 
+    /// <summary>Whether requests are limited, counted and, where asked for, logged. Off only to measure what that costs: no setting does it.</summary>
+    public bool Watched { get; init; } = true;
+
     /// <summary>Where the clock stands; absent = configuration key <c>Clock</c>, else the system's clock.</summary>
     public Instant? Clock { get; init; }
 }

@@ -38,14 +38,19 @@ internal static class ExchangeDocs
         .Describe(Tag, "list" + Plural(noun), $"List {noun.Path}", noun.Description)
         .Lists(noun.Page, $$"""{"view":{"pageSize":100},"member":[{{Example(noun, sent: false)}}]}""");
 
-    /// <summary>Reads a page with the standard's parameters.</summary>
+    /// <summary>Reads a page of a location's messages with the standard's parameters.</summary>
     public static void Lists(this RouteHandlerBuilder endpoint, Type page, string example) => endpoint
-        .WithMetadata(new Needs(Permissions.Read), new StandardForm())
+        .WithMetadata(new Needs(Permissions.Read))
+        .Takes(new ParameterDoc("animal-scheme", "Only this animal's; with `animal-id`.", "us.bovine"))
+        .Takes(new ParameterDoc("animal-id", "Only this animal's, by any identifier she carries; with `animal-scheme`.", "840003123456789"))
+        .Pages(page, example);
+
+    /// <summary>Reads a page of any collection.</summary>
+    public static void Pages(this RouteHandlerBuilder endpoint, Type page, string example) => endpoint
+        .WithMetadata(new StandardForm())
         .Tags()
         .TakesInstant("meta-modified-from", "Modified then or later, deleted ones too; any offset may be written. Absent = all that count.")
         .TakesInstant("meta-modified-to", "Modified then or earlier.")
-        .Takes(new ParameterDoc("animal-scheme", "Only this animal's; with `animal-id`.", "us.bovine"))
-        .Takes(new ParameterDoc("animal-id", "Only this animal's, by any identifier she carries; with `animal-scheme`.", "840003123456789"))
         .Takes(new ParameterDoc("page-size", "Most messages of a page, 1 to 1000; absent = 100.", "100", "integer"))
         .Takes(new ParameterDoc("cursor", "Stands in `view.next`; follow that address as it is.", ""))
         .AnswersJson(200, "A page, in the order of `meta.modified`. Follow `view.next` to the end.", page, example)

@@ -1,6 +1,7 @@
 using ReproLink.Api.Access;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.OpenApi;
+using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
 using ReproLink.Api.Transfer;
 using ReproLink.Records;
@@ -29,7 +30,7 @@ internal static class FactEndpoints
             .Reads(typeof(IReadOnlyList<FactInput>), "The facts.", FactExamples.Batch)
             .Reads(typeof(string), "The facts as CSV.", FactExamples.Csv, RequestBody.Csv)
             .AnswersJson(200, "The batch was understood; one answer an item.", typeof(FactResults), FactExamples.Results)
-            .Refuses(400, 404, 409, 413, 415);
+            .Refuses(400, 404, 413, 415);
         herd.MapPost("/facts/preview", FactPreview.Post)
             .WithMetadata(new Needs(Permissions.PostFacts))
             .Describe("Facts", "previewFacts", "See what facts would do", """
@@ -57,7 +58,8 @@ internal static class FactEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(WithdrawInput), "Why.", """{"reason":"wrong cow"}""")
             .AnswersJson(200, "It was withdrawn.", typeof(WithdrawAnswer), """{"factId":"f_0c5t9x2m7h1ka","status":"withdrawn"}""")
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.AlreadyWithdrawn)
+            .Refuses(400, 413, 415);
     }
 
     private static async Task<IResult> Post(HttpContext context, Store store)

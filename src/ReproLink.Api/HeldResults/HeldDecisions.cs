@@ -21,14 +21,16 @@ internal static class HeldDecisions
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(AssignInput), "Whose it is.", """{"animal":"1042","tube":"R12-003"}""")
             .AnswersJson(200, "It is assigned.", typeof(HeldDecisionAnswer), """{"heldId":"h_0c5t9x2m7h1ka","status":"assigned","animal":"1042","factId":"f_0c5t9x2m7h1ka","decides":"open"}""")
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(ProblemTypes.HeldSettled, ProblemTypes.AssignmentContradicts)
+            .Refuses(400, 404, 413, 415);
         herd.MapPost("/held-results/{heldId}/dismiss", Dismiss)
             .WithMetadata(new Needs(Permissions.Confirm))
             .Describe(HeldEndpoints.Tag, "dismissHeldResult", "Set it aside", "It stays on record and closes no gate any more. Manager or veterinarian.")
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(HeldReasonInput), "Why.", """{"reason":"not our herd"}""")
             .AnswersJson(200, "It is set aside.", typeof(HeldDecisionAnswer), """{"heldId":"h_0c5t9x2m7h1ka","status":"dismissed"}""")
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(ProblemTypes.HeldSettled)
+            .Refuses(400, 404, 413, 415);
         herd.MapPost("/held-results/{heldId}/reopen", Reopen)
             .WithMetadata(new Needs(Permissions.Confirm))
             .Describe(HeldEndpoints.Tag, "reopenHeldResult", "Undo the decision", """
@@ -38,7 +40,8 @@ internal static class HeldDecisions
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(HeldReasonInput), "Why.", """{"reason":"wrong cow"}""")
             .AnswersJson(200, "It waits again.", typeof(HeldDecisionAnswer), """{"heldId":"h_1c5t9x2m7h1kb","status":"reopened"}""")
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(ProblemTypes.HeldSettled)
+            .Refuses(400, 404, 413, 415);
     }
 
     private static Task<IResult> Assign(HttpContext context, Store store, string heldId) =>

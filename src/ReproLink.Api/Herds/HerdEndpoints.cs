@@ -25,7 +25,7 @@ internal static class HerdEndpoints
             .Reads(typeof(HerdInput), "The herd.", """{"name":"North Ridge","timeZone":"America/Chicago"}""")
             .AnswersJson(200, "It was changed.", typeof(HerdAnswer), Example)
             .AnswersJson(201, "It was created.", typeof(HerdAnswer), Example)
-            .Refuses(400, 409, 413, 415);
+            .Refuses(400, 413, 415);
         herd.MapGet("", Get)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe("Herd", "getHerd", "The location and its counts", "The herd's name, time zone, today and what is on record.")

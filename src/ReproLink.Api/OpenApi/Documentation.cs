@@ -1,3 +1,5 @@
+using ReproLink.Api.Problems;
+
 namespace ReproLink.Api.OpenApi;
 
 /// <summary>A query parameter of an endpoint, for the document.</summary>
@@ -60,7 +62,15 @@ internal static class Documentation
 
         return endpoint;
     }
+
+    /// <summary>What may stand in the way; that an idempotency key was used before goes without saying.</summary>
+    public static TBuilder Conflicts<TBuilder>(this TBuilder endpoint, params ProblemType[] types)
+        where TBuilder : IEndpointConventionBuilder =>
+        endpoint.WithMetadata(new ConflictDoc(types));
 }
 
 /// <summary>A status an endpoint refuses with, for the document.</summary>
 internal sealed record RefusalDoc(int Status);
+
+/// <summary>What may stand in the way of a write that is sound in itself (409), for the document.</summary>
+internal sealed record ConflictDoc(params IReadOnlyList<ProblemType> Types);

@@ -41,6 +41,7 @@ internal static class OpenApiSetup
                 Description = "A key made by `keys create`. Roles: manager, exchange, veterinarian, reader.",
             });
             MapTypes(o);
+            NameSchemas(o);
             o.SupportNonNullableReferenceTypes();
             o.UseAllOfToExtendReferenceSchemas();
             o.IncludeXmlComments(typeof(OpenApiSetup).Assembly);
@@ -72,6 +73,14 @@ internal static class OpenApiSetup
         o.MapType<LocalTime>(() => new OpenApiSchema { Type = JsonSchemaType.String, Pattern = "^([01][0-9]|2[0-3]):[0-5][0-9]$", Example = JsonValue.Create("07:00") });
         o.MapType<Instant>(() => Text("date-time", "2026-10-05T12:00:00Z"));
         o.MapType<Stream>(() => new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" });
+    }
+
+    // Generators make the names of types of these: what is only a habit of this code is left off.
+    private static void NameSchemas(SwaggerGenOptions o)
+    {
+        const string Habit = "Contract";
+        var usual = o.SchemaGeneratorOptions.SchemaIdSelector;
+        o.CustomSchemaIds(type => usual(type) is var name && name.EndsWith(Habit, StringComparison.Ordinal) ? name[..^Habit.Length] : usual(type));
     }
 
     private static OpenApiSchema Text(string format, string example) =>

@@ -4,6 +4,7 @@ using Microsoft.OpenApi;
 using ReproLink.Api.Access;
 using ReproLink.Api.Exchange;
 using ReproLink.Api.Exchange.Messages;
+using ReproLink.Api.Idempotency;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Transfer;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -17,7 +18,7 @@ internal sealed class OperationDetails : IOperationFilter
     {
         var metadata = context.ApiDescription.ActionDescriptor.EndpointMetadata;
         var needs = metadata.OfType<Needs>().FirstOrDefault();
-        operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(Parameter)];
+        operation.Parameters = [.. RouteParameters.Of(context.ApiDescription.RelativePath!), .. metadata.OfType<ParameterDoc>().Select(doc => Parameter(doc, operation.OperationId!))];
         operation.RequestBody = Body([.. metadata.OfType<BodyDoc>()], context);
         operation.Responses = Responses(metadata, needs, context);
         if (metadata.OfType<CallbackDoc>().FirstOrDefault() is { } callback)
@@ -27,7 +28,7 @@ internal sealed class OperationDetails : IOperationFilter
 
         if (metadata.OfType<Tagged>().Any())
         {
-            operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true)));
+            operation.Parameters.Add(Parameter(new ParameterDoc("If-None-Match", "The `ETag` of an earlier answer: unchanged, it is not sent again.", "W/\"9f2c\"", InHeader: true), operation.OperationId!));
             operation.Responses.Add("304", new OpenApiResponse { Description = "Nothing changed.", Content = new Dictionary<string, OpenApiMediaType>() });
         }
 
@@ -42,7 +43,7 @@ internal sealed class OperationDetails : IOperationFilter
         }
     }
 
-    private static OpenApiParameter Parameter(ParameterDoc doc) => new()
+    private static OpenApiParameter Parameter(ParameterDoc doc, string operation) => new()
     {
         Name = doc.Name,
         In = doc.InHeader ? ParameterLocation.Header : ParameterLocation.Query,
@@ -51,6 +52,8 @@ internal sealed class OperationDetails : IOperationFilter
         {
             Type = doc.Type == "integer" ? JsonSchemaType.Integer : JsonSchemaType.String,
             Format = doc.Format,
+            // A list of words becomes a type in a typed client; without a name of its own it would be `State2`.
+            Title = doc.Words is null ? null : Pascal(operation) + Pascal(doc.Name),
             Enum = doc.Words is { } words ? [.. words.Select(w => (JsonNode)JsonValue.Create(w))] : null,
         },
         Example = doc.Type == "integer" ? JsonNode.Parse(doc.Example) : JsonValue.Create(doc.Example),
@@ -75,19 +78,27 @@ internal sealed class OperationDetails : IOperationFilter
             });
         }
 
+        var conflicts = Conflicts(metadata);
+        int[] conflict = conflicts.Length == 0 ? [] : [409];
         int[] access = needs is null ? [401] : [401, 403, 404];
         int[] limits = metadata.OfType<DisableRateLimitingAttribute>().Any() ? [] : [429];
-        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(access).Concat(limits).Append(500).Distinct().Order())
+        foreach (var status in metadata.OfType<RefusalDoc>().Select(r => r.Status).Concat(conflict).Concat(access).Concat(limits).Append(500).Distinct().Order())
         {
-            responses.Add(Code(status), Refusal(status, context, metadata.OfType<StandardForm>().Any()));
+            responses.Add(Code(status), Refusal(status, status == 409 ? conflicts : [.. ProblemTypes.All.Where(t => t.Status == status)], context, metadata.OfType<StandardForm>().Any()));
         }
 
         return responses;
     }
 
-    private static OpenApiResponse Refusal(int status, OperationFilterContext context, bool standard)
+    private static ProblemType[] Conflicts(IList<object> metadata)
     {
-        var type = ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : ProblemTypes.All.First(t => t.Status == status);
+        var own = metadata.OfType<ConflictDoc>().SelectMany(c => c.Types);
+        return metadata.Contains(IdempotencyHeader.Doc) ? [.. own, ProblemTypes.IdempotencyKeyReused] : [.. own];
+    }
+
+    private static OpenApiResponse Refusal(int status, ProblemType[] types, OperationFilterContext context, bool standard)
+    {
+        var type = status != 409 && ProblemTypes.OfStatus(status) is { Slug: not "request-refused" } known ? known : types[0];
         if (status == 400)
         {
             type = ProblemTypes.InvalidRequest;
@@ -102,7 +113,7 @@ internal sealed class OperationDetails : IOperationFilter
 
         return new OpenApiResponse
         {
-            Description = string.Join("; ", ProblemTypes.All.Where(t => t.Status == status && status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
+            Description = string.Join("; ", types.Where(_ => status is not (400 or 404)).Select(t => t.Title).DefaultIfEmpty(Meaning(status))) + ".",
             Content = new Dictionary<string, OpenApiMediaType>
             {
                 [standard ? "application/json" : Problem.MediaType] = new OpenApiMediaType
@@ -148,6 +159,8 @@ internal sealed class OperationDetails : IOperationFilter
         Schema = context.SchemaGenerator.GenerateSchema(type, context.SchemaRepository),
         Example = example is null ? null : mediaType.EndsWith("json", StringComparison.Ordinal) ? JsonNode.Parse(example) : JsonValue.Create(example),
     };
+
+    private static string Pascal(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
     private static string Code(int status) => status.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -38,7 +38,7 @@ internal static class ProgrammeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(ProgrammeInput), "The programme.", ProgrammeExamples.Programme)
             .AnswersJson(200, "It was saved.", typeof(ProgrammeSaved), ProgrammeExamples.Saved)
-            .Refuses(400, 409, 413, 415);
+            .Refuses(400, 413, 415);
         herd.MapPost("/programme/check", CheckEndpoint.Post)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe("Programme", "checkProgramme", "Try a programme without saving it", """
@@ -54,7 +54,8 @@ internal static class ProgrammeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(ApprovalInput), "The version, and the last day the approval holds.", ProgrammeExamples.Approval)
             .AnswersJson(201, "It is approved.", typeof(ApprovalAnswer), ProgrammeExamples.Approved)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.DraftNotApprovable)
+            .Refuses(400, 413, 415);
         herd.MapPost("/programme/refusals", RefusalEndpoint.Post)
             .WithMetadata(new Needs(Permissions.Approve))
             .Describe("Programme", "refuseProgramme", "Refuse a version", """
@@ -64,7 +65,7 @@ internal static class ProgrammeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(RefusalInput), "The version, and why.", ProgrammeExamples.Refusal)
             .AnswersJson(201, "It is refused.", typeof(RefusalAnswer), ProgrammeExamples.Refused)
-            .Refuses(400, 409, 413, 415);
+            .Refuses(400, 413, 415);
     }
 
     private static IResult Get(HttpContext context, Store store)

@@ -32,9 +32,10 @@ internal static class ProtocolEndpoints
                 In the schema of the published ones (docs/protocols.md). Prostaglandin and inseminations must be gated, an insert must come out ungated. A
                 programme that uses it still needs a veterinarian's approval. Manager.
                 """)
-            .Reads(typeof(object), "The protocol.", ProtocolExamples.Own)
+            .Reads(typeof(ProtocolInput), "The protocol.", ProtocolExamples.Own)
             .AnswersJson(201, "It was added.", typeof(ProtocolAnswer), ProtocolExamples.OwnAnswer)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.ProtocolIdTaken)
+            .Refuses(400, 413, 415);
         herd.MapPost("/protocols/{protocolId}/confirm", Confirm)
             .WithMetadata(new Needs(Permissions.Approve))
             .Describe("Protocols", "confirmProtocol", "Answer for a recalled protocol", """

@@ -26,7 +26,7 @@ internal static class TestResultEndpoints
             .Reads(typeof(IReadOnlyList<TestResultInput>), "The results.", TestResultExamples.Batch)
             .Reads(typeof(string), "The results as CSV.", TestResultExamples.Csv, RequestBody.Csv)
             .AnswersJson(200, "The batch was understood; one answer an item.", typeof(TestResultAnswers), TestResultExamples.Answers)
-            .Refuses(400, 404, 409, 413, 415);
+            .Refuses(400, 404, 413, 415);
         herd.MapPost("/test-results/preview", PreviewEndpoint.Post)
             .WithMetadata(new Needs(Permissions.PostResults))
             .Describe("Test results", "previewTestResults", "See what results would do", """

@@ -25,7 +25,8 @@ internal static class RoundEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(RoundInput), "The round.", """{"date":"2026-10-08","name":"Thursday"}""")
             .AnswersJson(201, "It is frozen.", typeof(RoundDetail), RoundExamples.Detail)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.NothingToFreeze)
+            .Refuses(400, 413, 415);
         herd.MapGet("/sampling-rounds", List)
             .WithMetadata(new Needs(Permissions.Read))
             .Describe(Tag, "listRounds", "The rounds", "The herd's rounds, the latest first, page by page.")

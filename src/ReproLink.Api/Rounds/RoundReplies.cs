@@ -10,6 +10,10 @@ namespace ReproLink.Api.Rounds;
 /// <summary>What a write to a round is answered with; made inside the transaction, so nothing is read here.</summary>
 internal sealed class RoundReplies(Herd herd, string asked)
 {
+    /// <summary>What may stand in the way of saying something of a tube.</summary>
+    public static readonly ProblemType[] Conflicts =
+        [ProblemTypes.TubeDispatched, ProblemTypes.TubeWithoutBlood, ProblemTypes.NothingToDispatch, ProblemTypes.TubeOpen, ProblemTypes.TubeChanged];
+
     private readonly RoundMapping _mapping = RoundMapping.WithoutResults(herd);
 
     public StoredAnswer Frozen(RoundAnswer answer) => answer.Status == RoundStatus.Nothing

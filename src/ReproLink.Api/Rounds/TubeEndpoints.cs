@@ -23,7 +23,8 @@ internal static class TubeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(TubeInput), "The animal, or the tube to draw again.", """{"redraws":"R12-003"}""")
             .AnswersJson(201, "It was added.", typeof(TubeMarkAnswer), RoundExamples.Mark)
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(RoundReplies.Conflicts)
+            .Refuses(400, 404, 413, 415);
         herd.MapPut("/sampling-rounds/{round}/tubes/{tube}", Put)
             .WithMetadata(new Needs(Permissions.PostFacts))
             .Describe(Tag, "putTube", "Say what became of a tube", """
@@ -33,7 +34,8 @@ internal static class TubeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(TubeMarkInput), "What became of it.", """{"state":"drawn","time":"06:41","by":"Ana"}""")
             .AnswersJson(200, "It is recorded.", typeof(TubeMarkAnswer), RoundExamples.Mark)
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(RoundReplies.Conflicts)
+            .Refuses(400, 404, 413, 415);
         herd.MapPost("/sampling-rounds/{round}/dispatch", Dispatch)
             .WithMetadata(new Needs(Permissions.PostFacts))
             .Describe(Tag, "postDispatch", "Send tubes off", """
@@ -43,7 +45,8 @@ internal static class TubeEndpoints
             .Takes(IdempotencyHeader.Doc)
             .Reads(typeof(DispatchInput), "The tubes.", """{"at":"2026-10-08T15:00:00Z","by":"Ana"}""")
             .AnswersJson(201, "They left.", typeof(DispatchAnswer), RoundExamples.Dispatch)
-            .Refuses(400, 404, 409, 413, 415);
+            .Conflicts(RoundReplies.Conflicts)
+            .Refuses(400, 404, 413, 415);
     }
 
     public static Task<IResult> Post(HttpContext context, Store store, string round) =>

@@ -41,7 +41,8 @@ internal static class DeliveryEndpoints
                 With the same id and body, at once, and then by the schedule from its start. One that waits for its next attempt is tried at once.
                 """)
             .AnswersJson(202, "It is on its way.", typeof(DeliveryAnswer), WebhookExamples.Delivery)
-            .Refuses(400, 404, 409);
+            .Conflicts(ProblemTypes.WebhookNotActive)
+            .Refuses(400, 404);
     }
 
     private static async Task<IResult> Ping(HttpContext context, Store store, string webhook)

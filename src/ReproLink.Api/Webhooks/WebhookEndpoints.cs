@@ -33,7 +33,8 @@ internal static class WebhookEndpoints
                 the webhook. The same `webhook-id` may come more than once.
                 """, WebhookExamples.Message))
             .AnswersJson(201, "It is made; keep the secret.", typeof(WebhookAnswer), WebhookExamples.WithSecret)
-            .Refuses(400, 409, 413, 415);
+            .Conflicts(ProblemTypes.WebhookExists, ProblemTypes.TooManyWebhooks)
+            .Refuses(400, 413, 415);
         herd.MapGet("/webhooks", List)
             .WithMetadata(Needed)
             .Tags()

@@ -30,11 +30,14 @@ internal sealed class RunningHost : IAsyncDisposable
 
     public Store Store => _app.Services.GetRequiredService<Store>();
 
-    public static async Task<RunningHost> Start(string database, Action<WebApplication>? more = null, bool allowPrivateWebhooks = false)
+    public static async Task<RunningHost> Start(
+        string database, Action<WebApplication>? more = null, bool allowPrivateWebhooks = false, bool watched = true, bool logRequests = false)
     {
+        // The limit is at work and never reached: a refusal would be quicker than an answer.
         var app = ApiHost.Build(
-            ["--urls", "http://127.0.0.1:0", "--environment", "Production", "--Logging:LogLevel:Default", "None"],
-            new ApiHostOptions { Database = database, AllowPrivateWebhooks = allowPrivateWebhooks });
+            ["--urls", "http://127.0.0.1:0", "--environment", "Production", "--Limits:RequestsPerMinute", "1000000000", "--Logging:LogLevel:Default", "None",
+                "--Logging:LogLevel:ReproLink.Requests", logRequests ? "Debug" : "None"],
+            new ApiHostOptions { Database = database, AllowPrivateWebhooks = allowPrivateWebhooks, Watched = watched });
         more?.Invoke(app);
         await app.StartAsync();
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();

@@ -1,6 +1,7 @@
 using ReproLink.Api.Access;
 using ReproLink.Api.Exchange.Animals;
 using ReproLink.Api.Exchange.Conclusions;
+using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.OpenApi;
 using ReproLink.Records;
@@ -25,8 +26,8 @@ internal static class AnimalSetEndpoints
 
     private static IResult Get(HttpContext context, Store store)
     {
-        var request = context.Herd();
-        return ComputedPage.Of(context, Noun, query =>
+        var (request, query) = (context.Herd(), new PageQuery(context));
+        return ComputedPage.Of(query, ExchangeAddress.Of(context, request.Herd.Location, Noun), () =>
         {
             // Read before the rounds: what is stored between is written with its older date, and comes again.
             var changes = store.Changes.LastChangesOfRounds(request.Herd);

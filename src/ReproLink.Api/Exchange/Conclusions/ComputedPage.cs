@@ -1,5 +1,4 @@
 using NodaTime;
-using ReproLink.Api.Access;
 using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Messages;
 
@@ -12,10 +11,10 @@ internal static class ComputedPage
     // take a little more than they asked for.
     private static readonly Duration Overlap = Duration.FromMinutes(1);
 
-    public static IResult Of<T>(HttpContext context, string noun, Func<PageQuery, IEnumerable<(Place At, Func<T?> Make)>> candidates)
+    /// <summary>The page that was asked for, of the collection at an address.</summary>
+    public static IResult Of<T>(PageQuery query, string address, Func<IEnumerable<(Place At, Func<T?> Make)>> candidates)
         where T : ExchangeResource
     {
-        var query = new PageQuery(context);
         if (query.Refusal is { } refusal)
         {
             return refusal;
@@ -29,7 +28,7 @@ internal static class ComputedPage
 
         var from = query.From - Overlap;
         // One more than asked for tells that there is a next page.
-        var found = candidates(query)
+        var found = candidates()
             .Where(c => !(c.At.Modified < from) && !(c.At.Modified > query.To) && (after is null || c.At.CompareTo(after) > 0))
             .OrderBy(c => c.At)
             .Select(c => (c.At, Message: c.Make()))
@@ -37,7 +36,7 @@ internal static class ComputedPage
             .Take(query.Size + 1)
             .ToArray();
         var page = found.Take(query.Size).ToArray();
-        var next = found.Length > page.Length ? query.Next(context.Herd().Herd.Location, noun, page[^1].At.ToString()) : null;
+        var next = found.Length > page.Length ? query.Next(address, page[^1].At.ToString()) : null;
         return Results.Ok(new MemberPage<T> { View = new PageView { PageSize = query.Size, Next = next }, Member = [.. page.Select(p => p.Message!)] });
     }
 }

@@ -19,8 +19,8 @@ internal static class ConclusionList
     public static IResult Get<T>(HttpContext context, Store store, string noun, Func<AnimalConclusion, bool, T?> write)
         where T : ExchangeResource
     {
-        var request = context.Herd();
-        return ComputedPage.Of(context, noun, query => Candidates(request, store, query)
+        var (request, query) = (context.Herd(), new PageQuery(context));
+        return ComputedPage.Of(query, ExchangeAddress.Of(context, request.Herd.Location, noun), () => Candidates(request, store, query)
             .Select(a => (a.At, Make: (Func<T?>)(() => write(new AnimalConclusion(request.Herd.Location, request.Zone, a.State, a.At.Modified), query.From is not null)))));
     }
 

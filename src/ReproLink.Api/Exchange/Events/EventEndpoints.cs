@@ -49,7 +49,7 @@ internal static class EventEndpoints
             Limit = query.Size,
         });
         var pen = PenOf(context, store);
-        var next = page.Next is { } after ? query.Next(request.Herd.Location, noun.Path, after) : null;
+        var next = page.Next is { } after ? query.Next(ExchangeAddress.Of(context, request.Herd.Location, noun.Path), after) : null;
         return Results.Ok(noun.WritePage(new PageView { PageSize = query.Size, Next = next }, page.Items.Select(pen.Of)));
     }
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Microsoft.AspNetCore.WebUtilities;
 using NodaTime;
 using ReproLink.Api.Problems;
-using ReproLink.Records;
 
 namespace ReproLink.Api.Exchange.Events;
 
@@ -15,18 +14,14 @@ internal sealed class PageQuery
     private readonly HttpContext _context;
     private readonly FieldProblems _problems = new();
 
-    public PageQuery(HttpContext context)
+    /// <param name="context">The request.</param>
+    /// <param name="ofAnimals">Whether the collection is of animals, so that one of them can be asked for.</param>
+    public PageQuery(HttpContext context, bool ofAnimals = true)
     {
         _context = context;
         From = InstantOf("meta-modified-from");
         To = InstantOf("meta-modified-to");
-        (var scheme, var id) = (One("animal-scheme"), One("animal-id"));
-        if (scheme is null != id is null)
-        {
-            Refuse(scheme is null ? "animal-scheme" : "animal-id", null, "'animal-scheme' and 'animal-id' together");
-        }
-
-        Animal = scheme is not null && id is not null ? (scheme, id) : null;
+        Animal = ofAnimals ? OneAnimal() : null;
         Cursor = One("cursor");
         Size = SizeOf("page-size");
     }
@@ -53,11 +48,22 @@ internal sealed class PageQuery
         return Refusal!;
     }
 
-    /// <summary>The address of the page after a cursor.</summary>
-    public string Next(LocationKey location, string noun, string cursor)
+    /// <summary>The address of the page after a cursor, of the collection at an address.</summary>
+    public string Next(string address, string cursor)
     {
         var query = _context.Request.Query.Where(q => q.Key != "cursor").SelectMany(q => q.Value, (q, value) => KeyValuePair.Create(q.Key, value));
-        return QueryHelpers.AddQueryString(ExchangeAddress.Of(_context, location, noun), query.Append(KeyValuePair.Create("cursor", (string?)cursor)));
+        return QueryHelpers.AddQueryString(address, query.Append(KeyValuePair.Create("cursor", (string?)cursor)));
+    }
+
+    private (string Scheme, string Id)? OneAnimal()
+    {
+        (var scheme, var id) = (One("animal-scheme"), One("animal-id"));
+        if (scheme is null != id is null)
+        {
+            Refuse(scheme is null ? "animal-scheme" : "animal-id", null, "'animal-scheme' and 'animal-id' together");
+        }
+
+        return scheme is not null && id is not null ? (scheme, id) : null;
     }
 
     private Instant? InstantOf(string name)

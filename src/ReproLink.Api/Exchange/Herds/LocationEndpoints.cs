@@ -1,8 +1,9 @@
 using ReproLink.Api.Access;
+using ReproLink.Api.Exchange.Conclusions;
+using ReproLink.Api.Exchange.Events;
 using ReproLink.Api.Exchange.Messages;
 using ReproLink.Api.OpenApi;
 using ReproLink.Api.Problems;
-using ReproLink.Api.Transfer;
 using ReproLink.Records;
 
 namespace ReproLink.Api.Exchange.Herds;
@@ -11,16 +12,15 @@ namespace ReproLink.Api.Exchange.Herds;
 internal static class LocationEndpoints
 {
     private const string Example = """
-        {"view":{"pageSize":1},"member":[{"resourceType":"icarLocationResource","@self":"http://127.0.0.1:5080/locations/farm/north-ridge",
+        {"view":{"pageSize":100},"member":[{"resourceType":"icarLocationResource","@self":"http://127.0.0.1:5080/locations/farm/north-ridge",
           "meta":{"source":"org.reprolink","sourceId":"farm/north-ridge","modified":"2026-09-01T08:00:00Z","created":"2026-09-01T08:00:00Z"},
           "identifier":{"scheme":"farm","id":"north-ridge"},"name":"North Ridge","timeZoneId":"America/Chicago"}]}
         """;
 
     public static void MapLocations(this IEndpointRouteBuilder app) => app.MapGet("/locations", Get)
-        .WithMetadata(new StandardForm(), new TakesKey())
-        .Tags()
+        .WithMetadata(new TakesKey())
         .Describe(ExchangeDocs.Tag, "listLocations", "Locations", "The locations the key may use. `timeZoneId` tells which day an instant is for the herd.")
-        .AnswersJson(200, "The locations.", typeof(MemberPage<LocationMessage>), Example);
+        .Pages(typeof(MemberPage<LocationMessage>), Example);
 
     private static IResult Get(HttpContext context, Store store)
     {
@@ -29,9 +29,11 @@ internal static class LocationEndpoints
             return Problem.Of(ProblemTypes.KeyRequired, "This address needs a key: send `Authorization: Bearer KEY`.");
         }
 
-        var seen = store.Herds.All().Where(herd => caller.Sees(herd.Location)).Select(herd => Of(context, herd)).ToArray();
-        return Results.Ok(new MemberPage<LocationMessage> { View = new PageView { PageSize = seen.Length }, Member = seen });
+        return ComputedPage.Of(new PageQuery(context, ofAnimals: false), ExchangeAddress.Locations(context), () => store.Herds.All().Where(herd => caller.Sees(herd.Location))
+            .Select(herd => (new Place(herd.Changed, NameOf(herd.Location)), (Func<LocationMessage?>)(() => Of(context, herd)))));
     }
+
+    private static string NameOf(LocationKey location) => $"{location.Scheme}/{location.Id}";
 
     private static LocationMessage Of(HttpContext context, Herd herd) => new()
     {
@@ -40,7 +42,7 @@ internal static class LocationEndpoints
         Meta = new MetaContract
         {
             Source = ExchangeWords.Source,
-            SourceId = $"{herd.Location.Scheme}/{herd.Location.Id}",
+            SourceId = NameOf(herd.Location),
             Modified = herd.Changed,
             Created = herd.Created,
         },
