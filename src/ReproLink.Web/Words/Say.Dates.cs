@@ -14,12 +14,15 @@ public static partial class Say
     /// <summary>Mon 5 Oct.</summary>
     public static string ShortDay(Day day) => Written("date.short.", day, WeekdayShort(day.Weekday), T($"month.short.{day.Date.Month}"));
 
+    /// <summary>Mon 5 Oct 2026.</summary>
+    public static string DatedDay(Day day) => Written("date.long.", day, WeekdayShort(day.Weekday), T($"month.short.{day.Date.Month}"));
+
     /// <summary>5 Oct 2026.</summary>
     public static string ShortDate(Day day) => Written("date.dated.", day, "", T($"month.short.{day.Date.Month}"));
 
     /// <summary>A time of day.</summary>
     public static string Clock(LocalTime time) => Reader.Current.TwelveHours
-        ? time.ToString(time.Hour < 12 ? "h':'mm' am'" : "h':'mm' pm'", CultureInfo.InvariantCulture)
+        ? T(time.Hour < 12 ? "time.am" : "time.pm", time.ToString("h':'mm", CultureInfo.InvariantCulture))
         : time.ToString("HH':'mm", CultureInfo.InvariantCulture);
 
     /// <summary>Monday.</summary>
