@@ -131,7 +131,7 @@ public static class SayWork
         return band.To is { } to ? T("work.to", Say.LongDay(band.From), Say.LongDay(to)) : T("work.span-open", Say.LongDay(band.From));
     }
 
-    public static string Month(Calendar.Dates.Day day) => Text.T($"month.short.{day.Date.Month}");
+    public static string Month(Calendar.Dates.Day day) => Say.MonthShort(day.Date.Month);
 
     public static string Letter(Calendar.Facts.Agent agent) => agent switch
     {
