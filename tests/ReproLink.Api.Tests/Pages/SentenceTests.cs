@@ -67,8 +67,11 @@ public sealed partial class SentenceTests
 
     private static string[] Places(string text) => [.. Place().Matches(text).Select(m => m.Value).Distinct().Order()];
 
-    // one/other stand under one key.
-    private static string Whole(string key) => Regex.Replace(key, @"\.(one|other)$", "");
+    // The plural forms stand under one key.
+    private static string Whole(string key) => key[..(key.LastIndexOf('.') + 1)] is var stem
+        && key[stem.Length..] is "one" or "other" && Language.English.Keys.Contains(stem + "one") && Language.English.Keys.Contains(stem + "other")
+            ? stem[..^1]
+            : key;
 
     /// <summary>What a component says by itself: text between tags, attributes that are read out, words chosen in an expression.</summary>
     private static IEnumerable<string> Literals(string file)
