@@ -10,7 +10,7 @@ public sealed partial class PageTests(DemoSite site, Chromium chromium) : IClass
 {
     private const string Herd = "/herds/demo/larch-hollow";
 
-    public static TheoryData<string> Pages => [$"{Herd}/week", $"{Herd}/week/others?answer=not-yet&reason=T1", $"{Herd}/today", $"{Herd}/calendar", $"{Herd}/calendar/lines?what=pgf&to=2026-10-18", $"{Herd}/animals/1042", $"{Herd}/animals/1308", $"{Herd}/animals/1308?known=2026-09-10", $"{Herd}/animals/1042/add", $"{Herd}/animals/1042/add?kind=examination", $"{Herd}/find?q=nobody", $"{Herd}/programme", $"{Herd}/figures", $"{Herd}/figures/conception-risk?line=all", $"{Herd}/what-if", $"{Herd}/test-in-herd", "/sign-in", "/herds/demo/none/week"];
+    public static TheoryData<string> Pages => [$"{Herd}/week", $"{Herd}/week/others?answer=not-yet&reason=T1", $"{Herd}/today", $"{Herd}/calendar", $"{Herd}/calendar/lines?what=pgf&to=2026-10-18", $"{Herd}/animals/1042", $"{Herd}/animals/1308", $"{Herd}/animals/1308?known=2026-09-10", $"{Herd}/animals/1042/add", $"{Herd}/animals/1042/add?kind=examination", $"{Herd}/find?q=nobody", $"{Herd}/programme", $"{Herd}/figures", $"{Herd}/figures/conception-risk?line=all", $"{Herd}/what-if", $"{Herd}/test-in-herd", "/sign-in", "/settings", "/herds/demo/none/week"];
 
     private async Task<IPage> Open(string path, int width = 1280, ColorScheme scheme = ColorScheme.Light, bool scripts = true)
     {

@@ -69,6 +69,7 @@ public static class ApiHost
         app.UseMiddleware<EntityTags>();
         app.UseMiddleware<HerdAccessMiddleware>();
         app.UseReproLinkOpenApi();
+        app.UseMiddleware<PageReader>();
         app.UseAntiforgery();
         app.UseMiddleware<ExpiredForms>();
         MapResources(app);

@@ -8,6 +8,7 @@ using ReproLink.Records;
 using ReproLink.Web.Forms;
 using ReproLink.Web.Pages;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -50,7 +51,7 @@ internal static class AddFactPages
         var animal = HerdAccessMiddleware.Part(context, "animal");
         if (FactForms.Find(kind) is not { } form)
         {
-            return PageResults.NotThere("Not recorded", "There is no such kind of fact: choose again what happened.", 422);
+            return PageResults.NotThere(T("common.not-recorded"), T("addFact.there-is-no-such-kind-of-fact"), 422);
         }
 
         var once = fields["once"].ToString();
@@ -71,8 +72,8 @@ internal static class AddFactPages
     {
         var (request, instead) = PageRequest.Of(context, store, session, clock);
         return request is null ? (null, instead)
-            : !request.Caller.Can(Permissions.PostFacts) ? (null, PageResults.NotThere("Not for this key", "Your key may look, not record.", 403))
-            : HerdAccessMiddleware.Part(context, "animal").Length > MostName ? (null, PageResults.NotThere("There is no such animal", "No animal has so long a name."))
+            : !request.Caller.Can(Permissions.PostFacts) ? (null, PageResults.NotAllowed(Say.MayNotRecord))
+            : HerdAccessMiddleware.Part(context, "animal").Length > MostName ? (null, PageResults.NotThere(T("addFact.there-is-no-such-animal"), T("addFact.no-animal-has-so-long-a-name")))
             : (request, null);
     }
 

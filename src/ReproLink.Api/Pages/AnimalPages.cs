@@ -11,7 +11,9 @@ using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using ReproLink.Web.Words;
 using ReproLink.Web.Work;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -42,8 +44,8 @@ internal static class AnimalPages
         if (view.Find(animal) is not { Exists: true } state)
         {
             return then is null
-                ? PageResults.NotThere("There is no such animal", $"The herd has no animal '{animal}'.")
-                : PageResults.NotThere("She was not known then", $"On {then} nothing was on record of an animal '{animal}'.");
+                ? PageResults.NotThere(T("animal.there-is-no-such-animal"), T("animal.not-in-herd", animal))
+                : PageResults.NotThere(T("animal.she-was-not-known-then"), T("animal.not-known-then", Say.LongDay(then.Value), animal));
         }
 
         return PageResults.Page<AnimalPage>(context, new { Shown = request.Frame, View = Of(store, request, view, state) with { AsKnownOn = then, KnownProblem = problem } });
@@ -57,7 +59,7 @@ internal static class AnimalPages
         }
 
         return !Reading.Dates.TryDay(asked, out var day) || day > view.AsOf || view.AsOf - day > PageQuery.FarthestDays
-            ? (null, $"Choose a day up to today, {view.AsOf}.")
+            ? (null, T("animal.choose-known", Say.LongDay(view.AsOf)))
             : (day == view.AsOf ? null : day, null);
     }
 

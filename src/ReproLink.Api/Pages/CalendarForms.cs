@@ -6,6 +6,7 @@ using ReproLink.Api.Programmes;
 using ReproLink.Api.Reading;
 using ReproLink.Records;
 using ReproLink.Web.Forms;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -86,7 +87,7 @@ internal static class CalendarForms
         var (name, style) = FeedEndpoints.Read(reader);
         if (!reader.Problems.Any && store.Feeds.List(request.View.Herd).Any(l => l.Name == name && l.Revoked is null))
         {
-            reader.Refuse("name", ProblemTypes.InvalidValue, "a name that no other link has: revoke that link first if its address was lost");
+            reader.Refuse("name", ProblemTypes.InvalidValue, T("calendar.link-name-taken"));
         }
 
         if (reader.Problems.Any)
@@ -121,7 +122,7 @@ internal static class CalendarForms
         var (request, instead) = PageRequest.Of(context, store, session, clock);
         return request is null ? (null, instead)
             : request.Caller.Can(needed) ? (request, null)
-            : (null, PageResults.NotThere("Not for this key", $"Keys that may do this: {Caller.RolesThatCan(needed)}.", 403));
+            : (null, PageResults.NotAllowed(T("refusal.only-roles", Caller.RolesThatCan(needed))));
     }
 
     private static SavedProgramme[] Saved(Store store, PageRequest request) => [.. store.Programmes.List(request.View.Herd, null).Where(p => !p.Draft)];

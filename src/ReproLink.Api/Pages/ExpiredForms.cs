@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Antiforgery;
 using ReproLink.Web.Pages;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -58,7 +59,7 @@ internal sealed class ExpiredForms(RequestDelegate next)
         context.Features.Set<IAntiforgeryValidationFeature>(null);
         if (IsFromElsewhere(context.Request) || !context.Request.HasFormContentType)
         {
-            return PageResults.NotThere("This form was not ours", "It was sent by the page of another site, and nothing was done.", 403);
+            return PageResults.NotThere(T("refusal.this-form-was-not-ours"), T("refusal.it-was-sent-by-the-page"), 403);
         }
 
         var kept = KeptForm.Of(context.Request, await context.Request.ReadFormAsync(context.RequestAborted));
@@ -69,7 +70,7 @@ internal sealed class ExpiredForms(RequestDelegate next)
 
         if (!isSignedIn)
         {
-            return SignInPages.Page(context, "You were signed out meanwhile. Sign in, and what you typed is still there.", "/", kept, 403);
+            return SignInPages.Page(context, T("refusal.you-were-signed-out-meanwhile-sign"), "/", kept, 403);
         }
 
         return Offer(context, kept, 403);

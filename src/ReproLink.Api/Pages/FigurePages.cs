@@ -4,6 +4,7 @@ using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Figures;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -39,7 +40,7 @@ internal static class FigurePages
 
         if (FigureBook.Find(figure) is null)
         {
-            return PageResults.NotThere("There is no such figure", "Go back to the figures and choose one there.");
+            return PageResults.NotThere(T("figures.there-is-no-such-figure"), T("figures.go-back-to-the-figures-and-choose"));
         }
 
         var (question, _) = Asked(context, request.View.AsOf, figure);
@@ -62,6 +63,6 @@ internal static class FigurePages
         return from <= to && to - from <= FigureEndpoints.MostDays
             ? (new FigureQuestion(from, to) { Detail = figure }, null)
             : (new FigureQuestion(FigureEndpoints.UsualFrom(today), today) { Detail = figure },
-                "The last day must not be before the first, nor more than five years after it. Shown is the usual period.");
+                T("figures.the-last-day-must-not-be-before"));
     }
 }

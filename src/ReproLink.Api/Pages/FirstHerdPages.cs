@@ -39,7 +39,7 @@ internal static class FirstHerdPages
 
         if (!caller.Can(Permissions.Manage) || caller.Locations is not null)
         {
-            return PageResults.NotThere(T("herds.notAllowed"), T("herds.onlyManager"), 403);
+            return PageResults.NotAllowed(T("herds.onlyManager"));
         }
 
         var (typed, wanted) = (name?.Trim() ?? "", zone?.Trim() ?? "");

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using ReproLink.Api.Problems;
 using ReproLink.Api.Reading;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -43,8 +44,8 @@ internal static class FormJson
         .ToDictionary(p => p.Key, p => Sentence(p.First()), StringComparer.Ordinal);
 
     private static string Sentence(FieldProblem problem) => problem.Value is { } value
-        ? $"“{(value is JsonElement { ValueKind: JsonValueKind.String } text ? text.GetString() : value)}” cannot be taken: allowed is {problem.Allowed}."
-        : $"Missing: {problem.Allowed}.";
+        ? T("form.allowed", value is JsonElement { ValueKind: JsonValueKind.String } text ? text.GetString() : value, problem.Allowed)
+        : T("form.missing", problem.Allowed);
 
     // A number that is none, a list that cannot be taken apart: the reader then says what is allowed.
     private static JsonNode? Node(string name, string value) =>

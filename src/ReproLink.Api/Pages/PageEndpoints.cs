@@ -11,7 +11,7 @@ internal static class PageEndpoints
 {
     public static void MapPages(this IEndpointRouteBuilder app)
     {
-        var pages = app.MapGroup("").ExcludeFromDescription();
+        var pages = app.MapGroup("").ExcludeFromDescription().WithMetadata(new ForPeople());
         pages.MapGet("/", Home);
         pages.MapGet("/assets/{name}", static (HttpContext context, string name) =>
         {
@@ -32,6 +32,7 @@ internal static class PageEndpoints
         });
         pages.MapSignIn();
         pages.MapWelcome();
+        pages.MapReader();
         pages.MapFirstHerd();
         var herd = pages.MapGroup("/herds/{scheme}/{id}");
         herd.MapGet("", static (HttpContext context) => Results.Redirect($"{context.Request.Path}/week"));

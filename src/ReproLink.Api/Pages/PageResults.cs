@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
 using ReproLink.Web.Pages;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -20,9 +21,9 @@ internal static class PageResults
         return new RazorComponentResult<T>(parameters) { StatusCode = status };
     }
 
-    public static IResult NotAllowed(string detail) => NotThere("Not allowed", detail, 403);
+    public static IResult NotAllowed(string detail) => NotThere(T("refusal.not-allowed"), detail, 403);
 
-    public static IResult NoSuchHerd() => NotThere("There is no such herd", "It was never created, or your key may not see it.");
+    public static IResult NoSuchHerd() => NotThere(T("refusal.there-is-no-such-herd"), T("refusal.it-was-never-created-or-your-key"));
 
     public static IResult NotThere(string heading, string detail, int status = 404) =>
         new RazorComponentResult<ProblemPage>(new { Heading = heading, Detail = detail }) { StatusCode = status };

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.DataProtection;
 using ReproLink.Api.Access;
 using ReproLink.Api.Limits;
 using ReproLink.Records;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -39,12 +40,12 @@ internal sealed class PageSession(IDataProtectionProvider protection, Store stor
         var right = store.Keys.Authenticate(secret);
         if (wrongKeys.Refuses(RateLimits.AddressOf(context), right) is not null)
         {
-            return ("Too many wrong keys came from here. Wait a minute, then try again.", StatusCodes.Status429TooManyRequests);
+            return (T("signIn.too-many-wrong-keys-came-from-here"), StatusCodes.Status429TooManyRequests);
         }
 
         if (right is null)
         {
-            return ("This key is not known, or it was revoked.", StatusCodes.Status422UnprocessableEntity);
+            return (T("signIn.this-key-is-not-known"), StatusCodes.Status422UnprocessableEntity);
         }
 
         context.Response.Cookies.Append(Cookie, _seal.Protect(secret, Lasts), Options(context, Lasts));

@@ -6,6 +6,8 @@ using ReproLink.Calendar.Protocols;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
 using ReproLink.Web.Programmes;
+using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -38,7 +40,7 @@ internal static class ProgrammePages
 
         if (!request.Caller.Can(Permissions.Approve) || request.View.Rules.Versions.All(v => v.Number != version) || version == 0)
         {
-            return PageResults.NotThere("This cannot be approved", "Only a veterinarian's key approves, and only a saved version.");
+            return PageResults.NotThere(T("prog.this-cannot-be-approved"), T("prog.only-a-veterinarians-key-approves"));
         }
 
         var until = (Day?)null;
@@ -46,7 +48,7 @@ internal static class ProgrammePages
         {
             if (!Reading.Dates.TryDay(expires, out var day) || day < request.View.AsOf)
             {
-                return Page(context, store, request, Shown(store, request, null), ($"Choose a day from {request.View.AsOf} on, or leave it empty.", expires), status: 422);
+                return Page(context, store, request, Shown(store, request, null), (T("approve.chooseDay", Say.LongDay(request.View.AsOf)), expires), status: 422);
             }
 
             until = day;
@@ -66,7 +68,7 @@ internal static class ProgrammePages
 
         if (!request.Caller.Can(Permissions.Approve) || ProtocolLibrary.Find(protocol) is null)
         {
-            return PageResults.NotThere("This cannot be confirmed", "Only a veterinarian's key answers for a schedule, and only for one on the list.");
+            return PageResults.NotThere(T("prog.this-cannot-be-confirmed"), T("prog.only-a-veterinarians-key-answers"));
         }
 
         await store.Protocols.Confirm(request.View.Herd, protocol, request.Caller.Name, request.Now);

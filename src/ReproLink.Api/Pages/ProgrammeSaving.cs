@@ -33,7 +33,7 @@ internal static class ProgrammeSaving
 
         if (!request.Caller.Can(Permissions.Manage))
         {
-            return PageResults.NotAllowed("Only a manager's key saves a programme.");
+            return PageResults.NotAllowed(T("prog.only-a-managers-key-saves"));
         }
 
         return model.Read is null || model.Check is null

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.Extensions.Primitives;
 using ReproLink.Api.Problems;
 using ReproLink.Web.WhatIf;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -24,14 +25,14 @@ internal sealed class TestForms(IQueryCollection query)
             asked["study"] = study;
         }
 
-        if (Number("sharePregnant", 0, 100, " per cent") is { } share)
+        if (Number("sharePregnant", 0, 100, true) is { } share)
         {
             asked["sharePregnant"] = Text(share / 100);
         }
 
         foreach (var price in Prices)
         {
-            if (Number(price, 0, 1_000_000, "") is { } given)
+            if (Number(price, 0, 1_000_000, false) is { } given)
             {
                 asked[price] = Text(given);
             }
@@ -51,7 +52,7 @@ internal sealed class TestForms(IQueryCollection query)
         return new TypedForm(query.ToDictionary(q => q.Key, q => (IReadOnlyList<string>)[.. q.Value.Select(v => v ?? "")]), _problems);
     }
 
-    private double? Number(string field, double least, double most, string unit)
+    private double? Number(string field, double least, double most, bool percent)
     {
         if (query[field].ToString().Trim() is not { Length: > 0 } text)
         {
@@ -63,7 +64,7 @@ internal sealed class TestForms(IQueryCollection query)
             return number;
         }
 
-        _problems.TryAdd(field, string.Create(CultureInfo.InvariantCulture, $"Write a number from {least} to {most}{unit}."));
+        _problems.TryAdd(field, T(percent ? "form.number-per-cent" : "form.number", least, most));
         return null;
     }
 

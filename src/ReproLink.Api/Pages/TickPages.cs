@@ -1,3 +1,4 @@
+using ReproLink.Web.Words;
 using System.Security.Cryptography;
 using System.Text;
 using NodaTime;
@@ -14,6 +15,7 @@ using ReproLink.Calendar.Status;
 using ReproLink.Calendar.WorkCalendar;
 using ReproLink.Records;
 using ReproLink.Web.Work;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -36,7 +38,7 @@ internal static class TickPages
 
         if (!request.Caller.Can(Permissions.PostFacts))
         {
-            return PageResults.NotThere("Not recorded", "Your key may look, not record.", 403);
+            return PageResults.NotAllowed(Say.MayNotRecord);
         }
 
         var view = request.View;
@@ -44,7 +46,7 @@ internal static class TickPages
         if (!Reading.Dates.TryDay(form["on"].ToString(), out var on) || on > view.AsOf || !Steps.TryRead(form["step"].ToString(), out var step)
             || done is not ("yes" or "late" or "no") || view.Find(animal) is not { Exists: true } state)
         {
-            return PageResults.NotThere("Not recorded", "The day, the animal or the step is not one of that page: open the day's work again.", 422);
+            return PageResults.NotThere(T("common.not-recorded"), T("today.the-day-the-animal-or-the-step"), 422);
         }
 
         var pen = form["pen"].ToString() is { Length: > 0 } chosen ? chosen : null;
@@ -91,12 +93,12 @@ internal static class TickPages
 
         if (!request.Caller.Can(Permissions.PostFacts))
         {
-            return PageResults.NotThere("Not undone", "Your key may look, not record.", 403);
+            return PageResults.NotAllowed(Say.MayNotRecord);
         }
 
         if (!FactId.TryParse(form["fact"].ToString(), out var id) || store.Facts.Find(request.View.Herd, id) is not { } stored || !Web.Work.Ticks.Is(stored.Fact))
         {
-            return PageResults.NotThere("Not undone", "Only what was ticked on a day's work is undone there; anything else is withdrawn on the animal's page.", 422);
+            return PageResults.NotThere(T("today.not-undone"), T("today.only-what-was-ticked-on-a-days"), 422);
         }
 
         // Twice is once: what is withdrawn stays withdrawn.

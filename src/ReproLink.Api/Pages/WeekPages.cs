@@ -4,6 +4,7 @@ using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Testing;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -50,7 +51,7 @@ internal static class WeekPages
         var (answer, reason) = (context.Request.Query["answer"].ToString(), context.Request.Query["reason"].ToString());
         if (list.NotListed.FirstOrDefault(r => AnswerWords.Of(r.Answer) == answer && r.Reason == reason) is not { } rest)
         {
-            return PageResults.NotThere("Nobody is counted there now", "The list changed since its page was made: go back to this week.");
+            return PageResults.NotThere(T("week.nobody-is-counted-there-now"), T("week.the-list-changed-since-its-page"));
         }
 
         var page = PageQuery.Part(context, rest.Animals.Count, OthersAPage);

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using ReproLink.Api.Problems;
 using ReproLink.Calendar.Figures.WhatIf;
 using ReproLink.Web.WhatIf;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -39,7 +40,7 @@ internal sealed class WhatIfForms(IQueryCollection query)
     /// <summary>The question as a body of the API.</summary>
     public JsonObject Body()
     {
-        var programmes = new JsonArray { new JsonObject { ["name"] = Text("name1") ?? "As now" } };
+        var programmes = new JsonArray { new JsonObject { ["name"] = Text("name1") ?? T("whatIf.as-now") } };
         _columns.Add(1);
         for (var column = 2; column <= WhatIfComparison.Most; column++)
         {
@@ -124,7 +125,7 @@ internal sealed class WhatIfForms(IQueryCollection query)
         Put(prices, "currency", Text("currency"));
         if (!prices.ContainsKey("lastServiceDay"))
         {
-            _problems.TryAdd("lastServiceDay", "Write the last day in milk on which you serve: without an end there is no bill.");
+            _problems.TryAdd("lastServiceDay", T("whatIf.write-the-last-day-in-milk"));
         }
 
         return prices;
@@ -132,7 +133,7 @@ internal sealed class WhatIfForms(IQueryCollection query)
 
     private string? Text(string field) => query[field].ToString().Trim() is { Length: > 0 } text ? text : null;
 
-    private double? Number(string field, double least, double most, string unit = "")
+    private double? Number(string field, double least, double most, bool percent = false)
     {
         if (Text(field) is not { } text)
         {
@@ -145,11 +146,11 @@ internal sealed class WhatIfForms(IQueryCollection query)
             return number;
         }
 
-        _problems.TryAdd(field, string.Create(CultureInfo.InvariantCulture, $"Write a number from {least} to {most}{unit}."));
+        _problems.TryAdd(field, T(percent ? "form.number-per-cent" : "form.number", least, most));
         return null;
     }
 
-    private double? Percent(string field, double least, double most) => Number(field, least, most, " per cent") / 100;
+    private double? Percent(string field, double least, double most) => Number(field, least, most, true) / 100;
 
     private int? Whole(string field, int least, int most)
     {
@@ -163,7 +164,7 @@ internal sealed class WhatIfForms(IQueryCollection query)
             return number;
         }
 
-        _problems.TryAdd(field, $"Write a whole number from {least} to {most}.");
+        _problems.TryAdd(field, T("form.whole-number", least, most));
         return null;
     }
 
@@ -185,9 +186,9 @@ internal sealed class WhatIfForms(IQueryCollection query)
 
     private static string Sentence(FieldProblem problem) => problem switch
     {
-        { Field: var field } when field.StartsWith("rates/", StringComparison.Ordinal) => "The herd has no number of its own here: write one.",
-        { Field: var field } when field.EndsWith("/samplingDays", StringComparison.Ordinal) => "Choose at least one day.",
-        { Field: var field } when field.EndsWith("/name", StringComparison.Ordinal) => "Give each programme a name of its own, at most 100 characters.",
+        { Field: var field } when field.StartsWith("rates/", StringComparison.Ordinal) => T("whatIf.the-herd-has-no-number-of-its"),
+        { Field: var field } when field.EndsWith("/samplingDays", StringComparison.Ordinal) => T("whatIf.choose-at-least-one-day"),
+        { Field: var field } when field.EndsWith("/name", StringComparison.Ordinal) => T("whatIf.give-each-programme-a-name-of-its"),
         _ => problem.Detail,
     };
 

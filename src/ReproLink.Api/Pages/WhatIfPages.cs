@@ -10,6 +10,7 @@ using ReproLink.Calendar.Programmes;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -76,8 +77,8 @@ internal static class WhatIfPages
     // The question everybody has first: what does a slower answer cost?
     private static QueryCollection Opening(Programme current) => new(new Dictionary<string, Microsoft.Extensions.Primitives.StringValues>
     {
-        ["name1"] = "As now",
-        ["name2"] = current.Laboratory.Kind == LaboratoryKind.OnFarm ? "Sent to a laboratory, four working days" : "Laboratory four working days slower",
+        ["name1"] = T("whatIf.as-now"),
+        ["name2"] = current.Laboratory.Kind == LaboratoryKind.OnFarm ? T("whatIf.sent-to-a-laboratory-four-working") : T("whatIf.laboratory-four-working-days-slower"),
         ["laboratory2"] = "laboratory",
         ["turnaround2"] = $"{(current.Laboratory.Kind == LaboratoryKind.OnFarm ? 0 : current.Laboratory.TurnaroundWorkingDays) + SlowerBy}",
     });

@@ -8,6 +8,7 @@ using ReproLink.Calendar.Rounds;
 using ReproLink.Calendar.Status;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages;
 
@@ -56,7 +57,7 @@ internal static class WithdrawPages
 
         if (!request.Caller.Can(Permissions.PostFacts))
         {
-            return (null, PageResults.NotThere("Not for this key", "Your key may look, not withdraw.", 403));
+            return (null, PageResults.NotAllowed(T("refusal.may-not-withdraw")));
         }
 
         var animal = HerdAccessMiddleware.Part(context, "animal");
@@ -68,7 +69,7 @@ internal static class WithdrawPages
 
     // Also after a form that was sent twice: it is withdrawn, and that is said.
     private static IResult Gone(PageRequest request, string animal) => request.View.Find(animal) is null
-        ? PageResults.NotThere("There is no such fact", "It was withdrawn before, or never was on record.")
+        ? PageResults.NotThere(T("animal.there-is-no-such-fact"), T("animal.it-was-withdrawn-before-or-never"))
         : Results.Redirect($"{request.Frame.Animal(animal)}?notice=withdrawn-before");
 
     private static IResult Page(HttpContext context, Asked asked, string? reason, string? problem)

@@ -24,8 +24,20 @@ class RoundHere {
   }
 
   stamp({ date, time, by }) {
-    const day = date && new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' }).format(new Date(`${date}T00:00Z`)).replace(',', '');
-    return [day && (time ? `${day} ${time}` : day), by].filter(Boolean).join(', ');
+    const when = [date && this.day(date), date && time && this.time(time)].filter(Boolean).join(' ');
+    return [when, by].filter(Boolean).join(', ');
+  }
+
+  // Days and times as the page itself writes them.
+  day(date) {
+    const [year, month, day] = date.split('-');
+    const weekday = new Date(`${date}T00:00Z`).getUTCDay() || 7;
+    return this.say('day', this.say(`weekday.${weekday}`), Number(day), this.say(`month.${Number(month)}`), year, month, day);
+  }
+
+  time(time) {
+    const [hour, minute] = time.split(':');
+    return this.sentences.am ? this.say(hour < 12 ? 'am' : 'pm', `${hour % 12 || 12}:${minute}`) : `${hour}:${minute}`;
   }
 
   named(tube) {

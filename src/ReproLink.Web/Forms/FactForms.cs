@@ -1,4 +1,5 @@
 using ReproLink.Calendar.Facts;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Forms;
 
@@ -15,61 +16,61 @@ public sealed record FactForm(string Kind, string Title, IReadOnlyList<FormField
 /// <summary>The forms, in the order in which they are offered.</summary>
 public static class FactForms
 {
-    private static readonly FormField Date = new("date", "Day", FieldType.Date) { Required = true };
-    private static readonly FormField Time = new("time", "Time", FieldType.Time) { Hint = "may stay empty" };
-    private static readonly FormField Sire = new("sire", "Sire");
-    private static readonly FormField SireBreed = new("sireBreed", "The sire's breed");
-    private static readonly FormField Technician = new("technician", "Who did it");
-    private static readonly FormField Reason = new("reason", "Why");
+    private static FormField Date => new("date", T("common.day"), FieldType.Date) { Required = true };
+    private static FormField Time => new("time", T("common.time"), FieldType.Time) { Hint = T("addFact.may-stay-empty") };
+    private static FormField Sire => new("sire", T("common.sire"));
+    private static FormField SireBreed => new("sireBreed", T("addFact.the-sires-breed"));
+    private static FormField Technician => new("technician", T("addFact.who-did"));
+    private static FormField Reason => new("reason", T("common.why"));
 
-    private static readonly (string, string)[] YesNo = [("yes", "yes"), ("no", "no")];
+    private static (string, string)[] YesNo => [("yes", T("addFact.yes")), ("no", T("addFact.no"))];
 
     /// <summary>All forms.</summary>
-    public static readonly IReadOnlyList<FactForm> All =
+    public static IReadOnlyList<FactForm> All =>
     [
-        new("insemination", "Inseminated", [Date, Time, Sire, SireBreed, Technician]),
-        new("natural-service", "Served by a bull", [Date, Time, Sire, SireBreed]),
-        new("embryo-transfer", "Embryo transferred",
-            [Date, Time, new("embryoAgeDays", "Age of the embryo in days", FieldType.Number) { Hint = "empty = 7" }, new("embryoBreed", "The embryo's breed"), Sire, SireBreed, Technician]),
-        new("exposure", "Running with a bull", [Date with { Label = "First day" }, new("until", "Last day", FieldType.Date) { Hint = "empty = he is still in" }, Sire, SireBreed]),
-        new("oestrus", "Seen in oestrus", [Date, Time]),
-        new("sample", "Blood or milk drawn",
-            [Date, Time, new("specimen", "What was taken", FieldType.Choice) { Choices = [("serum", "serum"), ("plasma", "plasma"), ("whole-blood", "whole blood"), ("milk", "milk")] }, new("tube", "Tube")])
-            { Hint = "Tubes of a sampling round are recorded in the round." },
-        new("examination", "Examined",
+        new("insemination", T("addFact.inseminated"), [Date, Time, Sire, SireBreed, Technician]),
+        new("natural-service", T("addFact.served-by-a-bull"), [Date, Time, Sire, SireBreed]),
+        new("embryo-transfer", T("addFact.embryo-transferred"),
+            [Date, Time, new("embryoAgeDays", T("addFact.age-of-the-embryo-in-days"), FieldType.Number) { Hint = T("addFact.empty-7") }, new("embryoBreed", T("addFact.the-embryos-breed")), Sire, SireBreed, Technician]),
+        new("exposure", T("addFact.running-with-a-bull"), [Date with { Label = T("common.first-day") }, new("until", T("addFact.last-day"), FieldType.Date) { Hint = T("addFact.empty-he-is-still") }, Sire, SireBreed]),
+        new("oestrus", T("addFact.seen-in-oestrus"), [Date, Time]),
+        new("sample", T("addFact.blood-or-milk-drawn"),
+            [Date, Time, new("specimen", T("addFact.what-was-taken"), FieldType.Choice) { Choices = [("serum", T("addFact.serum")), ("plasma", T("common.plasma")), ("whole-blood", T("common.whole-blood")), ("milk", T("common.milk"))] }, new("tube", T("common.tube"))])
+            { Hint = T("addFact.tubes-of-a-sampling-round-are") },
+        new("examination", T("addFact.examined"),
             [
                 Date, Time,
-                new("method", "How", FieldType.Choice) { Required = true, Choices = [("ultrasound", "ultrasound"), ("palpation", "palpation")] },
-                new("outcome", "Finding", FieldType.Choice) { Required = true, Choices = [("pregnant", "pregnant"), ("open", "open"), ("recheck", "not sure: look again"), ("invalid", "could not be judged")] },
-                new("corpusLuteum", "Corpus luteum seen", FieldType.Choice) { Choices = YesNo },
-                new("examiner", "Who examined her"),
+                new("method", T("addFact.how"), FieldType.Choice) { Required = true, Choices = [("ultrasound", T("common.ultrasound")), ("palpation", T("common.palpation"))] },
+                new("outcome", T("addFact.finding"), FieldType.Choice) { Required = true, Choices = [("pregnant", T("common.pregnant")), ("open", T("common.open")), ("recheck", T("addFact.not-sure-look-again")), ("invalid", T("addFact.could-not-be-judged"))] },
+                new("corpusLuteum", T("common.corpus-luteum-seen"), FieldType.Choice) { Choices = YesNo },
+                new("examiner", T("addFact.who-examined")),
             ]),
-        new("treatment", "Hormone given, or a step not done",
+        new("treatment", T("addFact.hormone-given-or-a-step-not-done"),
             [
                 Date, Time,
-                new("agent", "What", FieldType.Choice)
+                new("agent", T("common.what"), FieldType.Choice)
                 {
                     Required = true,
-                    Choices = [("gnrh", "GnRH"), ("pgf", "prostaglandin"), ("insert-in", "progesterone insert placed"), ("insert-out", "progesterone insert taken out")],
+                    Choices = [("gnrh", T("common.gnrh")), ("pgf", T("addFact.prostaglandin")), ("insert-in", T("common.progesterone-insert-placed")), ("insert-out", T("addFact.progesterone-insert-taken-out"))],
                 },
-                new("notDone", "Was it left undone?", FieldType.Choice) { Choices = [("no", "no, it was done"), ("yes", "yes, the planned step was not done")] },
-                new("reason", "Why it was not done") { Hint = "only for a step not done" },
-            ]) { Hint = "Say what happened. Writing it here is not a permission: prostaglandin is given only where the day's work releases it." },
-        new("calving", "Calved", [Date, Time]),
-        new("loss", "Lost a pregnancy", [Date, Time, new("examined", "Found by an examination", FieldType.Choice) { Choices = YesNo }]),
-        new("dry-off", "Dried off", [Date]),
-        new("do-not-breed", "Not to be bred", [Date, Reason]),
-        new("breed-again", "May be bred again", [Date]),
-        new("arrival", "Arrived", [Date]),
-        new("departure", "Left the herd", [Date, Reason with { Hint = "sold, died …" }]),
-        new("confirm", "Declare a fact right",
-            [new("confirms", "Which fact is right", FieldType.Choice) { Required = true }, Reason with { Label = "How you know" }])
-            { Hint = "Ends a contradiction about a calving: a manager or veterinarian says that the fact is right." },
-        new("animal", "Her card",
+                new("notDone", T("addFact.was-it-left-undone"), FieldType.Choice) { Choices = [("no", T("addFact.no-it-was-done")), ("yes", T("addFact.yes-the-planned-step-was-not-done"))] },
+                new("reason", T("addFact.why-it-was-not-done")) { Hint = T("addFact.only-for-a-step-not-done") },
+            ]) { Hint = T("addFact.say-what-happened-writing-it-here") },
+        new("calving", T("addFact.calved"), [Date, Time]),
+        new("loss", T("addFact.lost-a-pregnancy"), [Date, Time, new("examined", T("addFact.found-by-an-examination"), FieldType.Choice) { Choices = YesNo }]),
+        new("dry-off", T("addFact.dried-off"), [Date]),
+        new("do-not-breed", T("addFact.not-to-be-bred"), [Date, Reason]),
+        new("breed-again", T("addFact.may-be-bred-again"), [Date]),
+        new("arrival", T("addFact.arrived"), [Date]),
+        new("departure", T("addFact.left-the-herd"), [Date, Reason with { Hint = T("addFact.sold-died") }]),
+        new("confirm", T("addFact.declare-a-fact-right"),
+            [new("confirms", T("addFact.which-fact-is-right"), FieldType.Choice) { Required = true }, Reason with { Label = T("addFact.how-you-know") }])
+            { Hint = T("addFact.ends-a-contradiction-about-a-calving") },
+        new("animal", T("addFact.her-card"),
             [
-                new("date", "Card of", FieldType.Date), new("pen", "Pen"), new("parity", "Calvings so far", FieldType.Number) { Hint = "0 = a heifer" },
-                new("breed", "Breed"), new("born", "Born", FieldType.Date), new("identifiers", "Identifiers") { Hint = "scheme=number; scheme=number" },
-            ]) { Hint = "The latest card counts as a whole: change what is new and leave the rest." },
+                new("date", T("addFact.card"), FieldType.Date), new("pen", T("common.pen")), new("parity", T("addFact.calvings-so-far"), FieldType.Number) { Hint = T("addFact.0-a-heifer") },
+                new("breed", T("addFact.breed")), new("born", T("addFact.born"), FieldType.Date), new("identifiers", T("addFact.identifiers")) { Hint = T("addFact.scheme-number-scheme-number") },
+            ]) { Hint = T("addFact.the-latest-card-counts-as-a-whole") },
     ];
 
     /// <summary>The form of a kind; null = there is none.</summary>

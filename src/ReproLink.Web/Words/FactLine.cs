@@ -1,4 +1,5 @@
 using ReproLink.Calendar.Facts;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Words;
 
@@ -8,54 +9,56 @@ public static class FactLine
     /// <summary>The words.</summary>
     public static string Of(Fact fact) => fact switch
     {
-        Arrival => "arrived",
-        Calving => "calved",
-        Loss { Examined: true } => "lost a pregnancy, examined",
-        Loss => "lost a pregnancy, not examined",
-        Oestrus => "seen in oestrus",
-        Insemination { Sire: { } sire } => $"inseminated, {sire}",
-        Insemination => "inseminated",
-        NaturalService => "served by a bull",
-        EmbryoTransfer transfer => $"embryo transferred, {transfer.EmbryoAgeDays} days old",
-        Exposure { Until: { } until } => $"with a bull until {Say.LongDay(until)}",
-        Exposure => "put with a bull",
-        Sample { Specimen: { } specimen } => $"sampled, {specimen}",
-        Sample => "sampled",
-        TestResult result => $"{result.Method.ToString().ToLowerInvariant()} test: {Outcome(result.Outcome)}{(result.Value is { } value ? $" ({value} {result.Unit})" : "")}",
-        Examination examination => $"{examination.Method.ToString().ToLowerInvariant()}: {Outcome(examination.Outcome)}",
+        Arrival => T("fact.arrived"),
+        Calving => T("fact.calved"),
+        Loss { Examined: true } => T("fact.lost-a-pregnancy-examined"),
+        Loss => T("fact.lost-a-pregnancy-not-examined"),
+        Oestrus => T("common.seen-in-oestrus"),
+        Insemination { Sire: { } sire } => T("fact.inseminated", sire),
+        Insemination => T("common.inseminated"),
+        NaturalService => T("fact.served-by-a-bull"),
+        EmbryoTransfer transfer => T("fact.embryo-transferred-days-old", transfer.EmbryoAgeDays),
+        Exposure { Until: { } until } => T("fact.with-a-bull-until", Say.LongDay(until)),
+        Exposure => T("fact.put-with-a-bull"),
+        Sample { Specimen: { } specimen } => T("fact.sampled-specimen", specimen),
+        Sample => T("fact.sampled"),
+        TestResult result => result.Value is { } value
+            ? T("fact.test-value", Say.Of(result.Method), Outcome(result.Outcome), value, result.Unit)
+            : T("fact.test", Say.Of(result.Method), Outcome(result.Outcome)),
+        Examination examination => $"{Say.Of(examination.Method)}: {Outcome(examination.Outcome)}",
         Treatment { NotDone: true } treatment => $"{NotDone(treatment.Agent)}{(treatment.Reason is { } reason ? $": {reason}" : "")}",
         Treatment treatment => Agent(treatment.Agent),
-        DoNotBreed => "not to be bred",
-        BreedAgain => "may be bred again",
-        DryOff => "dried off",
-        Departure { Reason: { } reason } => $"left: {reason}",
-        Departure => "left",
-        Confirm confirm => $"confirmed {confirm.ConfirmsSource} {confirm.ConfirmsSourceId}",
+        DoNotBreed => T("fact.not-to-be-bred"),
+        BreedAgain => T("fact.may-be-bred-again"),
+        DryOff => T("common.dried-off"),
+        Departure { Reason: { } reason } => T("fact.left-because", reason),
+        Departure => T("fact.left"),
+        Confirm confirm => T("fact.confirmed", confirm.ConfirmsSource, confirm.ConfirmsSourceId),
         _ => fact.Kind.ToString(),
     };
 
     private static string Outcome(Outcome? outcome) => outcome switch
     {
-        Calendar.Facts.Outcome.Pregnant => "pregnant",
-        Calendar.Facts.Outcome.Open => "open",
-        Calendar.Facts.Outcome.Recheck => "inconclusive",
-        Calendar.Facts.Outcome.Invalid => "spoiled",
-        _ => "a value only",
+        Calendar.Facts.Outcome.Pregnant => T("common.pregnant"),
+        Calendar.Facts.Outcome.Open => T("common.open"),
+        Calendar.Facts.Outcome.Recheck => T("common.inconclusive"),
+        Calendar.Facts.Outcome.Invalid => T("common.spoiled"),
+        _ => T("fact.a-value-only"),
     };
 
     private static string NotDone(Agent agent) => agent switch
     {
-        Calendar.Facts.Agent.Gnrh => "GnRH not given",
-        Calendar.Facts.Agent.Pgf => "prostaglandin not given",
-        Calendar.Facts.Agent.InsertIn => "progesterone insert not placed",
-        _ => "progesterone insert not taken out",
+        Calendar.Facts.Agent.Gnrh => T("fact.gnrh-not-given"),
+        Calendar.Facts.Agent.Pgf => T("fact.prostaglandin-not-given"),
+        Calendar.Facts.Agent.InsertIn => T("fact.progesterone-insert-not-placed"),
+        _ => T("fact.progesterone-insert-not-taken-out"),
     };
 
     private static string Agent(Agent agent) => agent switch
     {
-        Calendar.Facts.Agent.Gnrh => "GnRH given",
-        Calendar.Facts.Agent.Pgf => "prostaglandin given",
-        Calendar.Facts.Agent.InsertIn => "progesterone insert placed",
-        _ => "progesterone insert taken out",
+        Calendar.Facts.Agent.Gnrh => T("fact.gnrh-given"),
+        Calendar.Facts.Agent.Pgf => T("fact.prostaglandin-given"),
+        Calendar.Facts.Agent.InsertIn => T("common.progesterone-insert-placed"),
+        _ => T("fact.progesterone-insert-taken-out"),
     };
 }

@@ -24,10 +24,14 @@ public sealed class Language
         Code = code;
         _else = otherwise;
         _texts = Read(code).ToFrozenDictionary(StringComparer.Ordinal);
+        IsWhole = otherwise is null || otherwise.Keys.All(_texts.ContainsKey);
     }
 
     /// <summary>Its code as pages and browsers write it, e.g. <c>de</c>.</summary>
     public string Code { get; }
+
+    /// <summary>Whether it has every sentence; one that has not serves for dates only.</summary>
+    public bool IsWhole { get; }
 
     /// <summary>Its keys; one for each plural form, e.g. <c>animals.one</c>.</summary>
     public IReadOnlyCollection<string> Keys => _texts.Keys;
@@ -77,13 +81,16 @@ public sealed class Language
 public static class Text
 {
     /// <summary>The sentence of a key.</summary>
-    public static string T(string key) => Reader.Current.Language.Text(key);
+    public static string T(string key) => Reader.Current.Sentences.Text(key);
 
     /// <summary>The sentence of a key with values in its places.</summary>
     public static string T(string key, params ReadOnlySpan<object?> values) =>
         string.Format(CultureInfo.InvariantCulture, T(key), values);
 
+    /// <summary>A name of a day or month, or how a date is put together, in the language of her dates.</summary>
+    public static string OfDates(string key) => Reader.Current.Language.Text(key);
+
     /// <summary>A number of things, e.g. <c>3 animals</c>; the number is place 0, the values follow.</summary>
     public static string Number(string key, int count, params ReadOnlySpan<object?> values) =>
-        string.Format(CultureInfo.InvariantCulture, Reader.Current.Language.Text(key, count), [count, .. values]);
+        string.Format(CultureInfo.InvariantCulture, Reader.Current.Sentences.Text(key, count), [count, .. values]);
 }

@@ -26,8 +26,14 @@ public sealed record Reader
     /// <summary>The reader of the request that is being answered.</summary>
     public static Reader Current => Reading.Value ?? Usual;
 
-    /// <summary>The language.</summary>
+    /// <summary>The days a week may begin with.</summary>
+    public static readonly IReadOnlyList<IsoDayOfWeek> WeekStarts = [IsoDayOfWeek.Monday, IsoDayOfWeek.Sunday, IsoDayOfWeek.Saturday];
+
+    /// <summary>The language of dates, and of sentences once it has them all.</summary>
     public Language Language { get; init; } = Language.English;
+
+    /// <summary>The language of sentences: a page is in one language, not half in another.</summary>
+    public Language Sentences => Language.IsWhole ? Language : Language.English;
 
     /// <summary>How dates are written.</summary>
     public DateStyle Dates { get; init; } = DateStyle.DayFirst;
@@ -40,6 +46,22 @@ public sealed record Reader
 
     /// <summary>From here on in this request, this reader reads.</summary>
     public void Begin() => Reading.Value = this;
+
+    /// <summary>Something as this reader would read it.</summary>
+    public string Reads(Func<string> what)
+    {
+        ArgumentNullException.ThrowIfNull(what);
+        var before = Reading.Value;
+        Reading.Value = this;
+        try
+        {
+            return what();
+        }
+        finally
+        {
+            Reading.Value = before;
+        }
+    }
 
     /// <summary>The weekdays in her order.</summary>
     public IEnumerable<IsoDayOfWeek> Weekdays => Enumerable.Range(0, 7).Select(i => (IsoDayOfWeek)((((int)WeekStart - 1 + i) % 7) + 1));
@@ -54,7 +76,7 @@ public sealed record Reader
         return parts is [var code, var dates, var first, "12" or "24"]
             && Language.Find(code) is { } language
             && Enum.TryParse<DateStyle>(dates, out var style) && Enum.IsDefined(style)
-            && Enum.TryParse<IsoDayOfWeek>(first, out var start) && start is IsoDayOfWeek.Monday or IsoDayOfWeek.Saturday or IsoDayOfWeek.Sunday
+            && Enum.TryParse<IsoDayOfWeek>(first, out var start) && WeekStarts.Contains(start)
             ? new Reader { Language = language, Dates = style, WeekStart = start, TwelveHours = parts[3] == "12" }
             : null;
     }

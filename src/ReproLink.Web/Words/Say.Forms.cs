@@ -1,23 +1,25 @@
+using static ReproLink.Web.Words.Text;
+
 namespace ReproLink.Web.Words;
 
 /// <content>What is said about forms that cannot be done as they came.</content>
 public static partial class Say
 {
-    public const string LookOver = "Nothing was done yet: look over what you typed, and send it.";
+    public static string LookOver => T("form.nothing-was-done-yet-look-over-what");
 
-    public const string FormTooLarge = "That is too much at once";
+    public static string FormTooLarge => T("form.that-is-too-much-at-once");
 
-    public const string FormTooLargeDetail = "A file may have at most 10 MB. Nothing was stored: split it, and send the parts.";
+    public static string FormTooLargeDetail => T("form.a-file-may-have-at-most-10");
 
-    public const string NoText = "This file is no text";
+    public static string NoText => T("form.this-file-is-no-text");
 
     public const string NoTextDetail = "Results are read from text: CSV in UTF-8, or JSON. Save the table as “CSV UTF-8” and choose it again. Nothing was stored.";
 
-    public const string MayNotRecord = "Your key may look, not record.";
+    public static string MayNotRecord => T("form.your-key-may-look-not-record");
 
-    public const string MayNotPost = "Your key may look at results, not take them in.";
+    public static string MayNotPost => T("form.your-key-may-look-at-results-not");
 
-    public const string MayNotDecide = "Only a manager or veterinarian says whose a held result is.";
+    public static string MayNotDecide => T("form.only-a-manager-or-veterinarian-says");
 
-    public const string MayNotManage = "Only a manager says how the files of a sender are read.";
+    public static string MayNotManage => T("form.only-a-manager-says-how-the-files");
 }

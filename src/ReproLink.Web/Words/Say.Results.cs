@@ -3,29 +3,30 @@ using ReproLink.Calendar.Gates;
 using ReproLink.Calendar.Status;
 using ReproLink.Records;
 using ReproLink.Web.Results;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Words;
 
 /// <content>Results: what they would do, what they did, whose they may be.</content>
 public static partial class Say
 {
-    private const string Prostaglandin = "Prostaglandin stays withheld";
+    public static string Of(TestMethod method) => T("method." + method.ToString().ToLowerInvariant());
 
     public static string Of(Outcome outcome) => outcome switch
     {
-        Outcome.Pregnant => "pregnant",
-        Outcome.Open => "open",
-        Outcome.Recheck => "inconclusive",
-        _ => "spoiled",
+        Outcome.Pregnant => T("common.pregnant"),
+        Outcome.Open => T("common.open"),
+        Outcome.Recheck => T("common.inconclusive"),
+        _ => T("common.spoiled"),
     };
 
     public static string Becomes(ReceivedDecision decision) => decision switch
     {
-        ReceivedDecision.Accepted => "taken in",
-        ReceivedDecision.Replaced => "taken in, in the place of an earlier one",
-        ReceivedDecision.Duplicate => "on record already",
-        ReceivedDecision.Held => "waits for a person",
-        _ => "cannot be read",
+        ReceivedDecision.Accepted => T("results.becomes-taken-in"),
+        ReceivedDecision.Replaced => T("results.taken-in-in-the-place"),
+        ReceivedDecision.Duplicate => T("results.becomes-on-record-already"),
+        ReceivedDecision.Held => T("results.waits-for-a-person"),
+        _ => T("results.becomes-cannot-be-read"),
     };
 
     /// <summary>What a line does, in words a person acts on.</summary>
@@ -35,23 +36,23 @@ public static partial class Say
         return row switch
         {
             { Since: { } since } => since,
-            { Becomes: ReceivedDecision.Held } => $"Waits for a person. {Prostaglandin} from every animal it may mean.",
-            { Becomes: ReceivedDecision.Rejected } => "Changes nothing: mend the line and send it again.",
-            { Decides: Decision.Pregnant } => "Pregnant: no prostaglandin; what was planned to breed her again is cancelled.",
-            { Decides: Decision.Open, Withheld: null } => "Open: her planned steps go on, prostaglandin among them.",
-            { Decides: Decision.Open } => $"Open. {Withheld(row)}",
-            { Decides: Decision.Recheck } => $"Inconclusive: treat her as pregnant. {Withheld(row)}{SampleAgain(row)}",
-            { Says: Outcome.Invalid } => $"Spoiled: it says nothing about her. {Withheld(row)}{SampleAgain(row)}",
-            _ => $"Decides nothing. {Withheld(row)}",
+            { Becomes: ReceivedDecision.Held } => T("results.effect-held"),
+            { Becomes: ReceivedDecision.Rejected } => T("results.changes-nothing-mend-the-line"),
+            { Decides: Decision.Pregnant } => T("results.pregnant-no-prostaglandin-what"),
+            { Decides: Decision.Open, Withheld: null } => T("results.open-her-planned-steps-go"),
+            { Decides: Decision.Open } => $"{T("results.effect-open")} {Withheld(row)}",
+            { Decides: Decision.Recheck } => $"{T("results.effect-recheck")} {Withheld(row)}{SampleAgain(row)}",
+            { Says: Outcome.Invalid } => $"{T("results.effect-spoiled")} {Withheld(row)}{SampleAgain(row)}",
+            _ => $"{T("results.effect-nothing")} {Withheld(row)}",
         };
     }
 
     private static string Withheld(ResultRow row) => row.Withheld is { } clause
-        ? $"{Prostaglandin}: {GateWords.Sentence(clause)}."
-        : "Nothing changes for her prostaglandin.";
+        ? T("results.withheld", GateWords.Sentence(clause))
+        : T("results.nothing-changes");
 
     private static string SampleAgain(ResultRow row) => row.Again is { } window
-        ? $" Sample her again from {ShortDay(window.Opens)}{(window.Closes is { } closes ? $" to {ShortDay(closes)}" : "")}."
+        ? " " + (window.Closes is { } closes ? T("results.sample-again-to", ShortDay(window.Opens), ShortDay(closes)) : T("results.sample-again", ShortDay(window.Opens)))
         : "";
 
     public static string Counted(IReadOnlyCollection<ResultRow> rows, bool ahead)
@@ -69,7 +70,7 @@ public static partial class Say
         }
 
         var (taken, known, held, bad) = (Of(ReceivedDecision.Accepted, ReceivedDecision.Replaced), Of(ReceivedDecision.Duplicate), Of(ReceivedDecision.Held), Of(ReceivedDecision.Rejected));
-        return $"{Count(rows.Count, "line", "lines")}: {taken} {(ahead ? "would be taken in" : "taken in")}, {known} on record already, {held} {(ahead ? "would wait" : "waiting")} for a person, {bad} {(ahead ? "cannot" : "could not")} be read.";
+        return Number(ahead ? "results.counted-ahead" : "results.counted", rows.Count, taken, known, held, bad);
     }
 
     public static string Ended(HeldEnd end)
@@ -77,55 +78,55 @@ public static partial class Say
         ArgumentNullException.ThrowIfNull(end);
         return end.Ending switch
         {
-            HeldEnding.Assigned => $"assigned by {end.By}",
-            HeldEnding.Dismissed => $"set aside by {end.By}: {end.Note}",
-            HeldEnding.Released => "taken in by itself when its animal appeared",
-            _ => "replaced by what its sender sent later",
+            HeldEnding.Assigned => T("results.ended-assigned", end.By),
+            HeldEnding.Dismissed => T("results.ended-set-aside", end.By, end.Note),
+            HeldEnding.Released => T("results.taken-in-by-itself-when-its-animal"),
+            _ => T("results.replaced-by-what-its-sender-sent"),
         };
     }
 
     /// <summary>A property of a result as people call it.</summary>
     public static string Field(string property) => property switch
     {
-        "animal" => "Animal",
-        "tube" => "Tube",
-        "sampled" => "Day drawn or examined",
-        "time" => "Time",
-        "reported" => "Reported",
-        "method" => "Found by",
-        "specimen" => "Specimen",
-        "outcome" => "Result",
-        "value" => "Value",
-        "unit" => "Unit of the value",
-        "assay" => "Assay",
-        "corpusLuteum" => "Corpus luteum seen",
-        "examiner" => "Examiner",
-        "sourceId" => "Sender's number",
-        "source" => "Sender",
+        "animal" => T("common.animal"),
+        "tube" => T("common.tube"),
+        "sampled" => T("results.day-drawn-or-examined"),
+        "time" => T("common.time"),
+        "reported" => T("results.reported"),
+        "method" => T("results.found"),
+        "specimen" => T("results.specimen"),
+        "outcome" => T("results.result"),
+        "value" => T("common.value"),
+        "unit" => T("results.unit-of-the-value"),
+        "assay" => T("results.assay"),
+        "corpusLuteum" => T("common.corpus-luteum-seen"),
+        "examiner" => T("results.examiner"),
+        "sourceId" => T("results.senders-number"),
+        "source" => T("results.sender"),
         _ => property,
     };
 
-    public static string Withdrawn(string? reason) => $"Withdrawn since{(string.IsNullOrEmpty(reason) ? "" : $": {reason}")}. It does not count.";
+    public static string Withdrawn(string? reason) => string.IsNullOrEmpty(reason) ? T("results.withdrawn") : T("results.withdrawn-because", reason);
 
-    public static string Assigned(string animal, ResultRow? row) => $"It is {animal}'s. {(row is null ? "" : Effect(row))}";
+    public static string Assigned(string animal, ResultRow? row) => row is null ? T("results.assigned", animal) : $"{T("results.assigned", animal)} {Effect(row)}";
 
-    public const string SetAside = "It is set aside, and withholds prostaglandin from nobody any more.";
+    public static string SetAside => T("results.it-is-set-aside-and-withholds");
 
-    public const string WaitsAgain = "It waits again.";
+    public static string WaitsAgain => T("results.it-waits-again");
 
-    public const string NoAnswer = "It could not be read any more.";
+    public static string NoAnswer => T("results.it-could-not-be-read-any-more");
 
-    public const string Undone = "undone by hand";
+    public static string Undone => T("results.undone-by-hand");
 
-    public const string ChooseFile = "Choose a file, or paste what it says.";
+    public static string ChooseFile => T("results.choose-a-file-or-paste-what");
 
-    public const string NoColumns = "Its columns are not ReproLink's own. Say who sent it, and which column is which: that is saved for the next time.";
+    public static string NoColumns => T("results.its-columns-are-not-reprolinks-own");
 
-    public const string WordsMean = "Say what the words of its result column mean.";
+    public static string WordsMean => T("results.say-what-the-words-of-its-result");
 
-    public const string NameSender = "Say who sent it: a short name, the same each time.";
+    public static string NameSender => T("results.say-who-sent-it-a-short-name");
 
-    public const string NothingStored = "Nothing is stored yet.";
+    public static string NothingStored => T("results.nothing-is-stored-yet");
 
-    public const string ReadOtherwise = "What was sent is not read any more as it was shown. Look it over again.";
+    public static string ReadOtherwise => T("results.what-was-sent-is-not-read-any");
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReproLink.Calendar.Figures;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Words;
 
@@ -7,10 +8,10 @@ namespace ReproLink.Web.Words;
 public static class SayFigure
 {
     /// <summary>The value alone, with its unit.</summary>
-    public static string Value(FigureLine line) => line.Value is not { } value ? $"no value: {line.NoValue}" : line.Unit switch
+    public static string Value(FigureLine line) => line.Value is not { } value ? T("figures.no-value", line.NoValue) : line.Unit switch
     {
         FigureUnit.Share => Percent(value),
-        FigureUnit.Days => $"{Number(value)} days",
+        FigureUnit.Days => T("figures.days", Number(value)),
         FigureUnit.Ratio => Number(value, "0.00"),
         _ => Number(value, "0.00"),
     };
@@ -18,16 +19,16 @@ public static class SayFigure
     /// <summary>What it is out of.</summary>
     public static string OutOf(FigureLine line) => line.Unit switch
     {
-        FigureUnit.Days => Say.Count(line.Denominator, "counted", "counted"),
-        FigureUnit.Ratio => $"{Count(line.Numerator)} for {Count(line.Denominator)}",
-        _ => $"{Count(line.Numerator)} of {Count(line.Denominator)}",
+        FigureUnit.Days => T("figures.counted", line.Denominator),
+        FigureUnit.Ratio => T("figures.for", Count(line.Numerator), Count(line.Denominator)),
+        _ => T("figures.of", Count(line.Numerator), Count(line.Denominator)),
     };
 
     /// <summary>Its interval.</summary>
     public static string Interval(FigureLine line) => line.Limits is not { } limits ? "–" : line.Unit switch
     {
         FigureUnit.Share => $"{Hundredths(limits.Low)}–{Percent(limits.High)}",
-        FigureUnit.Days => $"{Number(limits.Low)}–{Number(limits.High)} days",
+        FigureUnit.Days => T("figures.interval-days", Number(limits.Low), Number(limits.High)),
         _ => $"{Number(limits.Low, "0.00")}–{Number(limits.High, "0.00")}",
     };
 
@@ -39,7 +40,7 @@ public static class SayFigure
     /// <summary>The whole in one breath: 39 % (38 of 97, interval 30–49 %).</summary>
     public static string Whole(FigureLine line) => line.Value is null
         ? Value(line)
-        : line.Limits is null ? $"{Value(line)} ({OutOf(line)})" : $"{Value(line)} ({OutOf(line)}, 95 % interval {Interval(line)})";
+        : line.Limits is null ? T("figures.whole", Value(line), OutOf(line)) : T("figures.whole-interval", Value(line), OutOf(line), Interval(line));
 
     // Below ten the first decimal tells 0.3 % from none.
     private static string Percent(double share) => Hundredths(share) + " %";

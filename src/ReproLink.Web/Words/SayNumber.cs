@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReproLink.Calendar.Figures.Estimates;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Words;
 
@@ -22,16 +23,16 @@ public static class SayNumber
     /// <param name="scale">What the number is shown times: 100 for per cent.</param>
     /// <param name="digits">Decimals.</param>
     public static string Limits(Estimate estimate, double scale = 1, int digits = 1) => estimate?.Limits is not { } limits ? ""
-        : double.IsInfinity(limits.High) ? $"from {Of(scale * limits.Low, digits)}, no upper limit"
-        : $"{Of(scale * limits.Low, digits)} to {Of(scale * limits.High, digits)}";
+        : double.IsInfinity(limits.High) ? T("figures.from-no-upper-limit", Of(scale * limits.Low, digits))
+        : T("figures.to", Of(scale * limits.Low, digits), Of(scale * limits.High, digits));
 
     /// <summary>Where a number comes from.</summary>
     public static string Origin(EstimateOrigin origin) => origin switch
     {
-        EstimateOrigin.Herd => "counted in this herd",
-        EstimateOrigin.Published => "published",
-        EstimateOrigin.Given => "given",
-        EstimateOrigin.Programme => "dated by the programme",
-        _ => "computed",
+        EstimateOrigin.Herd => T("figures.counted-in-this-herd"),
+        EstimateOrigin.Published => T("figures.published"),
+        EstimateOrigin.Given => T("common.given"),
+        EstimateOrigin.Programme => T("figures.dated-by-the-programme"),
+        _ => T("figures.computed"),
     };
 }

@@ -4,6 +4,7 @@ using ReproLink.Calendar.Gates;
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.WorkCalendar;
 using ReproLink.Records;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Words;
 
@@ -14,10 +15,10 @@ public static class SayWork
 
     public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    public static string Pen(string? pen) => string.IsNullOrEmpty(pen) ? "No pen on record" : $"Pen {pen}";
+    public static string Pen(string? pen) => string.IsNullOrEmpty(pen) ? T("work.no-pen-on-record") : T("work.pen", pen);
 
     public static string Supplies(int animals, int needles) =>
-        $"{Say.Count(animals, "animal", "animals")} · {Say.Count(animals, "tube and label", "tubes and labels")} · {Say.Count(needles, "needle", "needles")}";
+        $"{Text.Number("common.count-animals", animals)} · {Text.Number("work.tubes-and-labels", animals)} · {Text.Number("common.count-needles", needles)}";
 
     /// <summary>An address with those of the values that are there.</summary>
     public static string Address(string path, params ReadOnlySpan<(string Name, string? Value)> query)
@@ -48,29 +49,29 @@ public static class SayWork
 
     public static string Of(Session? session) => session switch
     {
-        Session.Morning => "Morning",
-        Session.Afternoon => "Afternoon",
-        _ => "Some time today",
+        Session.Morning => T("work.morning"),
+        Session.Afternoon => T("work.afternoon"),
+        _ => T("work.some-time-today"),
     };
 
     public static string Given(StepKind step) => step switch
     {
-        StepKind.InsertIn => "placed",
-        StepKind.InsertOut => "taken out",
-        StepKind.Inseminate => "inseminated",
-        _ => "given",
+        StepKind.InsertIn => T("work.placed"),
+        StepKind.InsertOut => T("work.taken-out"),
+        StepKind.Inseminate => T("common.inseminated"),
+        _ => T("common.given"),
     };
 
     /// <summary>The agents' names in the middle of a sentence.</summary>
-    public static string Small(StepKind step) => step == StepKind.Gnrh ? "GnRH" : Say.Of(step).ToLowerInvariant();
+    public static string Small(StepKind step) => T("step.small." + ProtocolWords.Of(step));
 
     /// <summary>A tick that came after the gate closed: what a person must know and do now.</summary>
     public static string NotReleased(string animal, StepKind step, GateClause? clause) =>
-        $"{Say.Of(step)} was recorded for {animal}, but it was NOT released: {(clause is { } c ? GateWords.Sentence(c) : "it was held back")}.";
+        T("work.not-released", Say.Of(step), animal, clause is { } c ? GateWords.Sentence(c) : T("work.it-was-held-back"));
 
     public static string WhatNow(StepKind step) => step is StepKind.Pgf
-        ? "If she has not had it yet: do not give it, and undo this record. If she has had it: call the veterinarian now."
-        : "If it was not done yet: do not do it, and undo this record. If it was done: tell the veterinarian.";
+        ? T("work.if-she-has-not-had-it-yet")
+        : T("work.if-it-was-not-done-yet-do");
 
     /// <summary>A kind of change since the last visit, of one line.</summary>
     public static string Of(WorkChange change)
@@ -80,19 +81,19 @@ public static class SayWork
         return change.Kind switch
         {
             WorkChangeKind.Added => $"{what}, {When(change.Now!)}",
-            WorkChangeKind.Moved => $"{what}, from {When(change.Before!)} to {When(change.Now!)}",
-            WorkChangeKind.Cancelled => $"{what}, was {When(change.Before!)}",
+            WorkChangeKind.Moved => T("work.from", what, When(change.Before!), When(change.Now!)),
+            WorkChangeKind.Cancelled => T("work.was", what, When(change.Before!)),
             _ => $"{what}, {When(change.Now!)}: {Say.Of(change.Now!)}",
         };
     }
 
     public static string Of(WorkChangeKind kind) => kind switch
     {
-        WorkChangeKind.Added => "New",
-        WorkChangeKind.Moved => "Moved",
-        WorkChangeKind.Cancelled => "Fell away",
-        WorkChangeKind.Released => "Released: may be done now",
-        _ => "Held back now",
+        WorkChangeKind.Added => T("work.new"),
+        WorkChangeKind.Moved => T("work.moved"),
+        WorkChangeKind.Cancelled => T("work.fell-away"),
+        WorkChangeKind.Released => T("work.released-may-be-done-now"),
+        _ => T("work.held-back-now"),
     };
 
     public static string WorkWord(WorkItem item)
@@ -105,11 +106,11 @@ public static class SayWork
 
     public static string Of(Work.Lane lane) => lane switch
     {
-        Work.Lane.Services => "Calving and services",
-        Work.Lane.Samples => "Samples and findings",
-        Work.Lane.Steps => "Steps",
-        Work.Lane.Window => "May be tested",
-        _ => "Pregnancy",
+        Work.Lane.Services => T("work.calving-and-services"),
+        Work.Lane.Samples => T("work.samples-and-findings"),
+        Work.Lane.Steps => T("work.steps"),
+        Work.Lane.Window => T("work.may-be-tested"),
+        _ => T("common.pregnancy"),
     };
 
     public static string Of(Work.LactationMark mark)
@@ -127,10 +128,10 @@ public static class SayWork
     public static string Span(Work.LactationBand band)
     {
         ArgumentNullException.ThrowIfNull(band);
-        return band.To is { } to ? $"{Say.LongDay(band.From)} to {Say.LongDay(to)}" : $"from {Say.LongDay(band.From)} on";
+        return band.To is { } to ? T("work.to", Say.LongDay(band.From), Say.LongDay(to)) : T("work.span-open", Say.LongDay(band.From));
     }
 
-    public static string Month(Calendar.Dates.Day day) => Text.T($"month.short.{day.Date.Month}");
+    public static string Month(Calendar.Dates.Day day) => Say.MonthShort(day.Date.Month);
 
     public static string Letter(Calendar.Facts.Agent agent) => agent switch
     {
@@ -159,8 +160,8 @@ public static class SayWork
     public static string Trace(StoredLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        var place = line.Line is { } number ? $"line {number}" : $"item {line.Item}";
-        return $"{place} of {(line.Name is { } file ? $"“{file}”" : $"batch {line.Batch}")} from {line.Sender}: {line.Raw}";
+        var place = line.Line is { } number ? T("work.line", number) : T("work.item", line.Item);
+        return T("work.trace", place, (line.Name is { } file ? $"“{file}”" : T("work.batch", line.Batch)), line.Sender, line.Raw);
     }
 
     public static string Card(Calendar.Facts.AnimalCard card)
@@ -168,17 +169,17 @@ public static class SayWork
         ArgumentNullException.ThrowIfNull(card);
         string?[] parts =
         [
-            card.Pen is { } pen ? $"pen {pen}" : null, card.Parity is { } parity ? Say.Count(parity, "calving", "calvings") : null, card.Breed,
-            card.Born is { } born ? $"born {Say.LongDay(born)}" : null, .. card.Identifiers.Select(i => $"{i.Scheme} {i.Id}"),
+            card.Pen is { } pen ? T("work.card-pen", pen) : null, card.Parity is { } parity ? Text.Number("work.calvings", parity) : null, card.Breed,
+            card.Born is { } born ? T("work.born", Say.LongDay(born)) : null, .. card.Identifiers.Select(i => $"{i.Scheme} {i.Id}"),
         ];
-        return "card: " + (string.Join(", ", parts.OfType<string>()) is { Length: > 0 } said ? said : "nothing more");
+        return string.Join(", ", parts.OfType<string>()) is { Length: > 0 } said ? T("work.card", said) : T("work.card-empty");
     }
 
     public static string Of(Calendar.Testing.Bound bound) => bound switch
     {
-        Calendar.Testing.Bound.Opens => "first day",
-        Calendar.Testing.Bound.Target => "wanted day",
-        _ => "last useful day",
+        Calendar.Testing.Bound.Opens => T("work.first-day"),
+        Calendar.Testing.Bound.Target => T("work.wanted-day"),
+        _ => T("work.last-useful-day"),
     };
 
     public static string Week(Work.GridWeek week)
@@ -193,12 +194,14 @@ public static class SayWork
         var parts = new List<string>();
         if (count.Planned > 0)
         {
-            parts.Add(Number(count.Planned) + (count.Conditional > 0 ? $", {(count.Conditional == count.Planned ? "all" : Number(count.Conditional))} only if open" : ""));
+            parts.Add(count.Conditional == 0 ? Number(count.Planned)
+                : count.Conditional == count.Planned ? T("work.all-only-if-open", count.Planned)
+                : T("work.some-only-if-open", count.Planned, count.Conditional));
         }
 
         if (count.Held > 0)
         {
-            parts.Add($"{count.Held} held");
+            parts.Add(T("work.held", count.Held));
         }
 
         return string.Join(", ", parts);
@@ -208,28 +211,27 @@ public static class SayWork
     {
         Work.WorkColumn.Gnrh => Say.Of(StepKind.Gnrh),
         Work.WorkColumn.Prostaglandin => Say.Of(StepKind.Pgf),
-        _ => "Progesterone inserts",
+        _ => T("common.progesterone-inserts"),
     };
 
     /// <summary>Why a step is held, as a heading of those held alike.</summary>
     public static string WhyHeld(WorkItem item)
     {
         ArgumentNullException.ThrowIfNull(item);
-        return item.Clause is { } clause ? GateWords.Sentence(clause) : item.Reasons is [var first, ..] ? first.Text : "held back";
+        return item.Clause is { } clause ? GateWords.Sentence(clause) : item.Reasons is [var first, ..] ? first.Text : T("common.held-back");
     }
 
     /// <summary>Whether a version is approved, in a sentence.</summary>
     public static string Approval(Calendar.Programmes.ProgrammeVersion version, Calendar.Dates.Day today)
     {
         ArgumentNullException.ThrowIfNull(version);
-        var name = $"Version {version.Number}{(version.Programme.InForceFrom > today ? $", in force from {Say.LongDay(version.Programme.InForceFrom)}," : "")}";
+        var later = version.Programme.InForceFrom > today ? ".later" : "";
+        string Said(string key, params ReadOnlySpan<object?> values) => T($"approval.{key}{later}", [version.Number, Say.LongDay(version.Programme.InForceFrom), .. values]);
         if (version.Approvals.LastOrDefault(a => !(a.Expires < today) && !version.Refusals.Any(r => r.Ends(a))) is { } approval)
         {
-            return $"{name} is approved by {approval.By}{(approval.Expires is { } until ? $" until {Say.LongDay(until)}" : "")}.";
+            return approval.Expires is { } until ? Said("until", approval.By, Say.LongDay(until)) : Said("given", approval.By);
         }
 
-        return version.StandingRefusal is not null ? $"{name} is refused: no drug step is released."
-            : version.Approvals.Count > 0 ? $"The approval of {(name[..1].ToLowerInvariant() + name[1..])} has ended: no drug step is released."
-            : $"{name} waits for the veterinarian's approval: no drug step is released.";
+        return Said(version.StandingRefusal is not null ? "refused" : version.Approvals.Count > 0 ? "ended" : "waits");
     }
 }

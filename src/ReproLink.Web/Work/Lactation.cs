@@ -5,6 +5,7 @@ using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.Testing;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Work;
 
@@ -109,7 +110,7 @@ public sealed class Lactation
         where step.State is not (StepState.Cancelled or StepState.Missed)
         let done = step.State == StepState.Done
         select new LactationMark(step.Day, Lane.Steps, SayWork.Letter(step.Step.Kind), done ? "full" : "hollow",
-            $"{Say.Of(step.Step.Kind)}: {(done ? step.Assumed ? "taken as done" : "done" : Say.State(step.State))}");
+            $"{Say.Of(step.Step.Kind)}: {(done ? step.Assumed ? T("common.taken-as-done") : T("common.done") : Say.State(step.State))}");
 
     private IEnumerable<LactationBand> BandsOf(WindowAnswer answer, PregnancyDates? dates)
     {
@@ -120,13 +121,13 @@ public sealed class Lactation
 
         if (answer.Verdict.Window is { } window)
         {
-            yield return new LactationBand(window.Opens, window.Closes, Lane.Window, "window", $"test window, wanted {Say.LongDay(window.Target)}");
+            yield return new LactationBand(window.Opens, window.Closes, Lane.Window, "window", T("animal.test-window-wanted", Say.LongDay(window.Target)));
         }
 
         if (dates is not null)
         {
-            yield return new LactationBand(dates.From, dates.Due, Lane.Pregnancy, "pregnancy", $"pregnant, due {Say.LongDay(dates.Due)}");
-            yield return new LactationBand(dates.DueFrom, dates.DueTo, Lane.Pregnancy, "due", "may calve");
+            yield return new LactationBand(dates.From, dates.Due, Lane.Pregnancy, "pregnancy", T("animal.pregnant-due", Say.LongDay(dates.Due)));
+            yield return new LactationBand(dates.DueFrom, dates.DueTo, Lane.Pregnancy, "due", T("animal.may-calve"));
         }
     }
 }

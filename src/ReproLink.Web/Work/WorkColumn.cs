@@ -1,6 +1,7 @@
 using ReproLink.Calendar.Protocols;
 using ReproLink.Calendar.WorkCalendar;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Web.Work;
 
@@ -58,17 +59,17 @@ public static class WorkColumns
     /// <summary>The heading.</summary>
     public static string Heading(WorkColumn column) => column switch
     {
-        WorkColumn.Draw => "Draw blood",
+        WorkColumn.Draw => T("common.draw-blood"),
         WorkColumn.Gnrh => Say.Of(StepKind.Gnrh),
         WorkColumn.Prostaglandin => Say.Of(StepKind.Pgf),
-        WorkColumn.InsertIn => "Insert in",
-        WorkColumn.InsertOut => "Insert out",
-        WorkColumn.Inseminate => "Inseminate",
-        WorkColumn.Watch => "Watch for oestrus",
-        WorkColumn.Confirm => "Confirm by hand or scan",
-        WorkColumn.Examine => "Examine",
-        WorkColumn.DryOff => "Dry off",
-        _ => "Calving due",
+        WorkColumn.InsertIn => T("work.insert"),
+        WorkColumn.InsertOut => T("work.insert-out"),
+        WorkColumn.Inseminate => T("work.inseminate"),
+        WorkColumn.Watch => T("common.watch-for-oestrus"),
+        WorkColumn.Confirm => T("work.confirm-by-hand-or-scan"),
+        WorkColumn.Examine => T("common.examine"),
+        WorkColumn.DryOff => T("common.dry-off"),
+        _ => T("common.calving-due"),
     };
 
     private static WorkColumn? OfStep(WorkItem item) => item switch

@@ -1,8 +1,8 @@
-using NodaTime;
 using ReproLink.Calendar.Dates;
 using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Testing;
 using ReproLink.Calendar.WorkCalendar;
+using ReproLink.Web.Words;
 
 namespace ReproLink.Web.Work;
 
@@ -21,7 +21,7 @@ public readonly record struct WorkCount(int Planned, int Conditional, int Held)
     };
 }
 
-/// <summary>One week of the grid: Monday to Sunday, cut at the ends of the period.</summary>
+/// <summary>One week of the grid, from the day the reader's week begins with, cut at the ends of the period.</summary>
 /// <param name="From">First day.</param>
 /// <param name="To">Last day.</param>
 public sealed record GridWeek(Day From, Day To);
@@ -57,7 +57,7 @@ public sealed class WorkGrid
     /// <summary>Pens with work in a week, in natural order; an animal without one is in pen "".</summary>
     public IReadOnlyCollection<string> Pens(GridWeek week) => _pens.GetValueOrDefault(week.From) ?? [];
 
-    /// <summary>The Sunday that ends so many weeks, the one a day lies in counted in.</summary>
+    /// <summary>The day that ends so many weeks, the one a day lies in counted in.</summary>
     public static Day LastDay(Day from, int weeks) => EndOf(from) + (7 * (weeks - 1));
 
     /// <summary>The days of a week.</summary>
@@ -98,7 +98,7 @@ public sealed class WorkGrid
         pens.Add(pen);
     }
 
-    private static Day EndOf(Day day) => day + ((int)IsoDayOfWeek.Sunday - (int)day.Weekday);
+    private static Day EndOf(Day day) => day + (((int)Reader.Current.WeekStart + 6 - (int)day.Weekday) % 7);
 
     private static IEnumerable<GridWeek> WeeksOf(Day from, Day to)
     {

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using ReproLink.Api.Idempotency;
 using ReproLink.Api.Problems;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages.Forms;
 
@@ -24,8 +25,8 @@ internal static partial class PageProblems
 
     // What she typed stands in the field, and the field has a name of its own: neither is said over again.
     private static string Sentence(string type, string detail, string allowed) =>
-        type == ProblemTypes.MissingProperty.Uri && detail.EndsWith($"is missing; allowed: {allowed}.", StringComparison.Ordinal) ? $"Needed: {InWords(allowed)}."
-        : detail.EndsWith($"; allowed: {allowed}.", StringComparison.Ordinal) ? $"Allowed: {InWords(allowed)}."
+        type == ProblemTypes.MissingProperty.Uri && detail.EndsWith($"is missing; allowed: {allowed}.", StringComparison.Ordinal) ? T("form.needed", InWords(allowed))
+        : detail.EndsWith($"; allowed: {allowed}.", StringComparison.Ordinal) ? T("form.allowed-only", InWords(allowed))
         : InWords(detail);
 
     private static string InWords(string text) => Property().Replace(text, name => Say.Field(name.Groups[1].Value) is var word && word != name.Groups[1].Value ? $"“{word}”" : name.Value);

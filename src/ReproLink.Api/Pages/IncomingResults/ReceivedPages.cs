@@ -3,6 +3,7 @@ using ReproLink.Calendar.Dates;
 using ReproLink.Records;
 using ReproLink.Web.Pages;
 using ReproLink.Web.Results;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages.IncomingResults;
 
@@ -28,7 +29,7 @@ internal static class ReceivedPages
         var after = context.Request.Query["after"].ToString();
         var page = store.Received.List(request.View.Herd, new ReceivedQuery { Batch = batch }, Cursor.IsValid(after) ? after : null, LinesAPage);
         return page.Items.Count == 0
-            ? PageResults.NotThere("There is no such file", $"Nothing was received under the number {batch}.")
+            ? PageResults.NotThere(T("results.there-is-no-such-file"), T("results.nothing-was-received-under", batch))
             : PageResults.Page<ReceivedPage>(context, new
             {
                 Shown = request.Frame,
@@ -52,6 +53,6 @@ internal static class ReceivedPages
         var lines = store.Received.List(request.View.Herd, new ReceivedQuery { HeldId = context.Request.Query["held"].ToString() }, null, 1);
         return lines.Items is [var line]
             ? Results.Redirect($"{request.Frame.Path}/results/received/{line.Batch}#line-{line.Line ?? line.Item}")
-            : PageResults.NotThere("There is no such line", "It did not come with a file or list of results.");
+            : PageResults.NotThere(T("results.there-is-no-such-line"), T("results.it-did-not-come-with-a-file"));
     }
 }

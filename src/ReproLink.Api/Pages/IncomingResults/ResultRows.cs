@@ -11,6 +11,7 @@ using ReproLink.Calendar.Testing;
 using ReproLink.Records;
 using ReproLink.Web.Results;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages.IncomingResults;
 
@@ -56,7 +57,7 @@ internal static class ResultRows
             Why = line.Why is not { } why ? [] : [line.Decision == ReceivedDecision.Held ? HeldReading.Text(why) : why],
         };
         var held = line.HeldId is { } id ? store.Held.Find(view.Herd, id) : null;
-        row = held?.End is { } end ? row with { Since = $"Decided: {Say.Ended(end)}." } : row;
+        row = held?.End is { } end ? row with { Since = T("results.decided", Say.Ended(end)) } : row;
         if ((line.Fact ?? held?.End?.Fact) is not { } fact || store.Facts.Find(view.Herd, fact) is not { } stored)
         {
             return row;

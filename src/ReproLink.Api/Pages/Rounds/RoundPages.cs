@@ -9,6 +9,7 @@ using ReproLink.Records;
 using ReproLink.Web.Forms;
 using ReproLink.Web.Pages;
 using ReproLink.Web.Words;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages.Rounds;
 
@@ -28,7 +29,7 @@ internal static class RoundPages
         herd.MapRoundApi();
     }
 
-    public static IResult NoRound(string round) => PageResults.NotThere("There is no such round", $"The herd has no round “{round}”.");
+    public static IResult NoRound(string round) => PageResults.NotThere(T("round.there-is-no-such-round"), T("round.the-herd-has-no-round", round));
 
     private static IResult List(HttpContext context, FormDoor door, Store store)
     {
@@ -121,12 +122,12 @@ internal static class RoundPages
         var request = form.Request.Herd;
         if (!Reading.Dates.TryDay(on ?? request.Today.ToString(), out var day))
         {
-            return (null, new() { ["on"] = $"Needed: {Reading.Dates.AllowedDay}." });
+            return (null, new() { ["on"] = T("round.needed", Reading.Dates.AllowedDay) });
         }
 
         if (!Reading.Dates.TryTime(time ?? "12:00", out var clock))
         {
-            return (null, new() { ["time"] = $"Needed: {Reading.Dates.AllowedTime}." });
+            return (null, new() { ["time"] = T("round.needed", Reading.Dates.AllowedTime) });
         }
 
         var at = day.Date.At(clock).InZoneLeniently(request.Zone).ToInstant();

@@ -5,6 +5,7 @@ using ReproLink.Api.Problems;
 using ReproLink.Api.Rounds;
 using ReproLink.Records;
 using ReproLink.Web.Forms;
+using static ReproLink.Web.Words.Text;
 
 namespace ReproLink.Api.Pages.Rounds;
 
@@ -51,7 +52,7 @@ internal static class RoundPrintPages
         var (request, instead) = door.Look(context);
         return request is null ? instead!
             : RoundEndpoints.Find(store, request.Herd, round) is not { } found ? RoundPages.NoRound(round)
-            : print(context, request.Herd, found) is var printed && printed is Problem refused ? PageResults.NotThere("There is no such manifest", refused.Body.Detail)
+            : print(context, request.Herd, found) is var printed && printed is Problem refused ? PageResults.NotThere(T("round.there-is-no-such-manifest"), refused.Body.Detail)
             : printed;
     }
 }
