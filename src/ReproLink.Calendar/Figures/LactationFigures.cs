@@ -68,7 +68,7 @@ internal sealed class LactationFigures(FigureQuestion question) : IFigures
     [
         new(FigureBook.Get("first-cycle-submission"), [_submitted.Share("all", "served within 21 days of the waiting period")]),
         new(FigureBook.Get("days-to-first-service"), [_toFirst.Mean("all", "days from calving to first service")]),
-        new(FigureBook.Get("days-open"), 
+        new(FigureBook.Get("days-open"),
         [
             _open.Mean("all", "days from calving to conception, pregnant cows"),
             _openSoFar.Mean("so-far", "the same, and days to today of those not pregnant yet"),
