@@ -49,6 +49,10 @@ internal sealed class PageReader(RequestDelegate next)
                 if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) == true)
                 {
                     response.Headers.Append(HeaderNames.Vary, "Cookie, Accept-Language");
+                    if (response.Headers.ContentSecurityPolicy.Count == 0)
+                    {
+                        PageResults.Protect(response.Headers); // What says that a page is not there is a page as well.
+                    }
                 }
 
                 return Task.CompletedTask;

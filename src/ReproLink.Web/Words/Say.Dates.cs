@@ -20,6 +20,9 @@ public static partial class Say
     /// <summary>5 Oct 2026.</summary>
     public static string ShortDate(Day day) => Written("date.dated.", day, "", MonthShort(day.Date.Month));
 
+    /// <summary>5 Oct.</summary>
+    public static string DayOfYear(Day day) => Written("date.day.", day, "", T($"month.short.{day.Date.Month}"));
+
     /// <summary>A time of day.</summary>
     public static string Clock(LocalTime time) => Reader.Current.TwelveHours
         ? string.Format(CultureInfo.InvariantCulture, OfDates(time.Hour < 12 ? "time.am" : "time.pm"), time.ToString("h':'mm", CultureInfo.InvariantCulture))

@@ -88,7 +88,13 @@ public static partial class Say
         (StepState.Firm, WorkKind.Alert) => T("status.call-the-veterinarian"),
         (StepState.Firm, WorkKind.CalvingDue or WorkKind.ResultExpected) => T("status.expected"),
         (StepState.Firm, WorkKind.Draw or WorkKind.Resample) => T("status.draw"),
-        (StepState.Firm, WorkKind.Step) => T("status.give"),
+        (StepState.Firm, WorkKind.Step) => item.Step switch
+        {
+            StepKind.Inseminate => T("status.inseminate"),
+            StepKind.InsertIn => T("status.put-in"),
+            StepKind.InsertOut => T("status.take-out"),
+            _ => T("status.give"),
+        },
         _ => OfState(item),
     };
 
@@ -119,7 +125,7 @@ public static partial class Say
     {
         StepState.Firm => "go",
         StepState.Conditional => "wait",
-        StepState.Done => T("common.done"),
+        StepState.Done => "done",
         StepState.Missed or StepState.Cancelled => "gone",
         _ => "stop",
     };

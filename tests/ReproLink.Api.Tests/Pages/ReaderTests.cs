@@ -114,4 +114,20 @@ public sealed class ReaderTests(ApiHostFixture host) : IClassFixture<ApiHostFixt
         Assert.Equal(HttpStatusCode.Forbidden, answer.Status);
         Assert.DoesNotContain(answer.Cookies, c => c.StartsWith("reprolink-reader", StringComparison.Ordinal));
     }
+
+    // A page that says that something is not there is shown by the same browser, and shut as tightly.
+    [Theory]
+    [InlineData("/settings", 200)]
+    [InlineData("/sign-in", 200)]
+    [InlineData("/herds/farm/none/week", 404)]
+    public async Task Every_page_is_protected_and_kept_by_nobody(string path, int status)
+    {
+        using var client = host.CreateClient();
+        using var answer = await client.GetAsync(new Uri(path, UriKind.Relative));
+        Assert.Equal(status, (int)answer.StatusCode);
+        Assert.Contains("script-src 'self'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+        Assert.Contains("Cookie", answer.Headers.Vary);
+    }
 }

@@ -14,7 +14,7 @@ public sealed partial class SentenceTests
     // Keys put together while running: the beginning stands in the code, the rest is a word of the data.
     private static readonly string[] PutTogether =
     [
-        "approval.", "chain.", "check.picture.", "check.table.", "check.title.", "chute.script.", "date.dated.", "date.long.", "date.short.", "figures.ask.", "figures.says.",
+        "approval.", "chain.", "check.picture.", "check.table.", "check.title.", "chute.script.", "date.dated.", "date.day.", "date.long.", "date.short.", "figures.ask.", "figures.says.",
         "group.", "key.", "language.", "letter.", "mark.", "method.", "month.", "notice.", "reading.", "role.", "set.", "standing.", "step.small.", "unit.", "use.", "weekday.",
         "animals.", "evidence.",
     ];
