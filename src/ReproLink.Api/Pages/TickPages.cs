@@ -1,4 +1,3 @@
-using ReproLink.Web.Words;
 using System.Security.Cryptography;
 using System.Text;
 using NodaTime;
@@ -14,6 +13,7 @@ using ReproLink.Calendar.Resynchronisation;
 using ReproLink.Calendar.Status;
 using ReproLink.Calendar.WorkCalendar;
 using ReproLink.Records;
+using ReproLink.Web.Words;
 using ReproLink.Web.Work;
 using static ReproLink.Web.Words.Text;
 
