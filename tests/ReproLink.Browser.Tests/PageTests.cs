@@ -89,6 +89,29 @@ public sealed partial class PageTests(DemoSite site, Chromium chromium) : IClass
         }
     }
 
+    [SkippableFact]
+    public async Task The_pages_met_once_can_be_used_by_anybody()
+    {
+        Skip.If(chromium.Browser is null, Chromium.Missing);
+        var link = await site.Store.SignInLinks.Create(KeyRole.Reader, null, NodaTime.Instant.FromUtc(2026, 10, 5, 12, 0), NodaTime.Duration.FromHours(24));
+        var page = await Open("/welcome/" + link);
+        await page.IsUsableByAnybody("the link that makes a key", "welcome");
+        await page.GetByLabel("Your name").FillAsync($"Rea {Guid.NewGuid():N}");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Make my key" }).ClickAsync();
+        await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("You are signed in");
+        await page.IsUsableByAnybody("the key, shown once", "new-key");
+        await page.GotoAsync($"{site.Address}/welcome/{link}");
+        await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("This link is closed");
+        await page.IsUsableByAnybody("a link that was used", "closed-link");
+        await page.Context.CloseAsync();
+
+        var animal = await Open($"{Herd}/animals/1042");
+        await animal.Locator("a", new PageLocatorOptions { HasText = "withdraw" }).First.ClickAsync();
+        await Assertions.Expect(animal.Locator("h1")).ToContainTextAsync("Withdraw a fact of 1042?");
+        await animal.IsUsableByAnybody("a fact about to be withdrawn", "withdraw");
+        await animal.Context.CloseAsync();
+    }
+
     // As wide as the sheet: what does not fit there is cut, or makes the browser shrink all the rest.
     [SkippableTheory]
     [MemberData(nameof(Pages))]
