@@ -3,10 +3,11 @@ using System.Diagnostics;
 namespace ReproLink.Api.Tests.Commands;
 
 /// <summary>The program run as a person runs it.</summary>
+/// <param name="ProcessId">Which process it was.</param>
 /// <param name="Code">Exit code.</param>
 /// <param name="Output">What it printed.</param>
 /// <param name="Error">What it complained of.</param>
-internal sealed record CommandRun(int Code, string Output, string Error)
+internal sealed record CommandRun(int ProcessId, int Code, string Output, string Error)
 {
     public static async Task<CommandRun> Of(params string[] args)
     {
@@ -30,6 +31,6 @@ internal sealed record CommandRun(int Code, string Output, string Error)
             throw;
         }
 
-        return new CommandRun(process.ExitCode, await output, await error);
+        return new CommandRun(process.Id, process.ExitCode, await output, await error);
     }
 }
